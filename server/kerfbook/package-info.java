@@ -1,0 +1,2 @@
+/** Kerfbook: forecasts the time and radiation dose of remote dismantling campaigns. */
+package kerfbook;
