@@ -1,0 +1,2 @@
+/** Gamma dose rate around activated and contaminated parts: nuclides, attenuation, build-up, shapes, layers, point kernel. */
+package kerfbook.shielding;
