@@ -1,0 +1,52 @@
+package kerfbook.campaign;
+
+import java.util.List;
+import kerfbook.cutting.Technique;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+
+/**
+ * A whole plan. Every reference inside it is checked when it is made: nothing dangles, no code stands twice, no component or
+ * task waits for itself.
+ *
+ * @param format version of this shape, {@value #FORMAT}
+ */
+public record Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
+                       List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components,
+                       List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers,
+                       List<RosterEntry> roster, List<Target> targets, List<Constraint> constraints) {
+
+    public static final String FORMAT = "kerfbook-campaign-1";
+    private static final int MOST_OF_A_KIND = 20_000;
+
+    public Campaign {
+        if (!FORMAT.equals(format)) {
+            throw new Invalid("format", "must be \"" + FORMAT + "\".");
+        }
+        Require.present(settings, "settings");
+        factors = kind(factors, "factors");
+        areas = kind(areas, "areas");
+        sources = kind(sources, "sources");
+        surveys = kind(surveys, "surveys");
+        techniques = kind(techniques, "techniques");
+        routines = kind(routines, "routines");
+        components = kind(components, "components");
+        cuts = kind(cuts, "cuts");
+        tasks = kind(tasks, "tasks");
+        overrides = kind(overrides, "overrides");
+        workers = kind(workers, "workers");
+        roster = kind(roster, "roster");
+        targets = kind(targets, "targets");
+        constraints = kind(constraints, "constraints");
+        References.check(settings, factors, areas, sources, surveys, techniques, routines, components, cuts, tasks, overrides, workers,
+            roster, targets, constraints);
+    }
+
+    private static <T> List<T> kind(List<T> objects, String field) {
+        List<T> copy = Require.list(objects, field);
+        if (copy.size() > MOST_OF_A_KIND) {
+            throw new Invalid(field, "holds " + copy.size() + " entries; at most " + MOST_OF_A_KIND + " are taken.");
+        }
+        return copy;
+    }
+}

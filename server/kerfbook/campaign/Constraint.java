@@ -1,0 +1,22 @@
+package kerfbook.campaign;
+
+import java.time.LocalDate;
+import java.util.Optional;
+import kerfbook.quantity.Require;
+
+/**
+ * A bound on what one person may plan to take, set by the radiation protection officer. Going above it asks for follow-up; it is
+ * not a limit of the law.
+ *
+ * @param of the group, component or task that is meant; left out for the campaign
+ */
+public record Constraint(String code, Scope scope, Optional<String> of, double individualUsv, LocalDate validFrom, String reason) {
+    public Constraint {
+        Require.code(code, "code");
+        Require.present(scope, "scope");
+        of = Target.scoped(scope, of);
+        Require.positive(individualUsv, 1e7, "individual_usv", "µSv");
+        Require.day(validFrom, "valid_from");
+        Require.reason(reason, "reason");
+    }
+}

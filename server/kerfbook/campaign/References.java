@@ -1,0 +1,202 @@
+package kerfbook.campaign;
+
+import java.time.LocalDate;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import kerfbook.cutting.Technique;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Invalid.Fault;
+
+/** Holds the objects of a campaign against one another and lists everything that does not fit. */
+final class References {
+    private static final int MOST_FAULTS = 50;
+
+    private final List<Fault> faults = new ArrayList<>();
+
+    private References() { }
+
+    static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Survey> surveys,
+                      List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
+                      List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
+                      List<Target> targets, List<Constraint> constraints) {
+        References check = new References();
+        Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
+        Set<String> areaCodes = check.codes(areas, "areas", Area::code);
+        Set<String> sourceCodes = check.codes(sources, "sources", Source::code);
+        check.codes(surveys, "surveys", Survey::code);
+        Set<String> techniqueCodes = check.codes(techniques, "techniques", Technique::code);
+        Set<String> routineCodes = check.codes(routines, "routines", Routine::code);
+        Set<String> componentCodes = check.codes(components, "components", Component::code);
+        check.codes(cuts, "cuts", Cut::code);
+        check.codes(tasks, "tasks", ManualTask::code);
+        check.codes(overrides, "overrides", FigureOverride::code);
+        Set<String> workerCodes = check.codes(workers, "workers", Worker::code);
+        check.codes(roster, "roster", RosterEntry::code);
+        check.codes(targets, "targets", Target::code);
+        check.codes(constraints, "constraints", Constraint::code);
+        Set<String> roles = workers.stream().flatMap(worker -> worker.roles().stream()).collect(Collectors.toSet());
+
+        for (int i = 0; i < sources.size(); i++) {
+            check.known(sources.get(i).component(), componentCodes, "sources[" + i + "].component", "component");
+        }
+        check.surveys(surveys, areaCodes, sourceCodes);
+        for (int i = 0; i < routines.size(); i++) {
+            Routine routine = routines.get(i);
+            check.known(routine.technique(), techniqueCodes, "routines[" + i + "].technique", "technique");
+            for (int k = 0; k < routine.tasks().size(); k++) {
+                check.steps(routine.tasks().get(k).steps(), factorCodes, areaCodes, roles, "routines[" + i + "].tasks[" + k + "]");
+            }
+        }
+        check.components(components, routines, routineCodes, componentCodes);
+        for (int i = 0; i < cuts.size(); i++) {
+            check.known(Optional.of(cuts.get(i).component()), componentCodes, "cuts[" + i + "].component", "component");
+            check.known(Optional.of(cuts.get(i).technique()), techniqueCodes, "cuts[" + i + "].technique", "technique");
+        }
+        for (int i = 0; i < tasks.size(); i++) {
+            check.known(tasks.get(i).component(), componentCodes, "tasks[" + i + "].component", "component");
+            check.steps(tasks.get(i).steps(), factorCodes, areaCodes, roles, "tasks[" + i + "]");
+        }
+        for (int i = 0; i < roster.size(); i++) {
+            check.roster(roster.get(i), workers, workerCodes, componentCodes, "roster[" + i + "]");
+        }
+        for (int i = 0; i < targets.size(); i++) {
+            check.scope(targets.get(i).scope(), targets.get(i).of(), componentCodes, "targets[" + i + "].of");
+        }
+        for (int i = 0; i < constraints.size(); i++) {
+            check.scope(constraints.get(i).scope(), constraints.get(i).of(), componentCodes, "constraints[" + i + "].of");
+        }
+        check.workers(workers, settings.start());
+        if (!check.faults.isEmpty()) {
+            throw new Invalid(check.faults.size() <= MOST_FAULTS ? check.faults : check.faults.subList(0, MOST_FAULTS));
+        }
+    }
+
+    private void surveys(List<Survey> surveys, Set<String> areas, Set<String> sources) {
+        for (int i = 0; i < surveys.size(); i++) {
+            known(Optional.of(surveys.get(i).area()), areas, "surveys[" + i + "].area", "area");
+            for (int k = 0; k < surveys.get(i).shares().size(); k++) {
+                known(Optional.of(surveys.get(i).shares().get(k).source()), sources, "surveys[" + i + "].shares[" + k + "].source", "source");
+            }
+        }
+    }
+
+    private void steps(List<Step> steps, Set<String> factors, Set<String> areas, Set<String> roles, String at) {
+        for (int i = 0; i < steps.size(); i++) {
+            Step step = steps.get(i);
+            for (int k = 0; k < step.factors().size(); k++) {
+                known(Optional.of(step.factors().get(k)), factors, at + ".steps[" + i + "].factors[" + k + "]", "difficulty factor");
+            }
+            for (int k = 0; k < step.staff().size(); k++) {
+                String staff = at + ".steps[" + i + "].staff[" + k + "]";
+                known(Optional.of(step.staff().get(k).area()), areas, staff + ".area", "area");
+                if (!roles.contains(step.staff().get(k).role())) {
+                    fault(staff + ".role", "no worker has the role \"" + step.staff().get(k).role() + "\". Give it to somebody or use another role.");
+                }
+            }
+        }
+    }
+
+    private void components(List<Component> components, List<Routine> routines, Set<String> routineCodes, Set<String> componentCodes) {
+        Map<String, Routine> byCode = new HashMap<>();
+        routines.forEach(routine -> byCode.put(routine.code(), routine));
+        Map<String, List<String>> after = new HashMap<>();
+        for (int i = 0; i < components.size(); i++) {
+            Component component = components.get(i);
+            after.put(component.code(), component.after());
+            for (int k = 0; k < component.routines().size(); k++) {
+                String field = "components[" + i + "].routines[" + k + "]";
+                known(Optional.of(component.routines().get(k)), routineCodes, field, "routine");
+                Routine routine = byCode.get(component.routines().get(k));
+                if (routine != null && routine.applies() != Routine.Applies.COMPONENT) {
+                    fault(field, "\"" + routine.code() + "\" applies " + routine.applies() + " the components, not to one of them.");
+                }
+            }
+            for (int k = 0; k < component.after().size(); k++) {
+                known(Optional.of(component.after().get(k)), componentCodes, "components[" + i + "].after[" + k + "]", "component");
+            }
+        }
+        for (int i = 0; i < components.size(); i++) {
+            if (reaches(components.get(i).code(), after)) {
+                fault("components[" + i + "].after", "\"" + components.get(i).code() + "\" waits for itself. Take one link of the circle out.");
+            }
+        }
+    }
+
+    private static boolean reaches(String start, Map<String, List<String>> after) {
+        Deque<String> open = new ArrayDeque<>(after.getOrDefault(start, List.of()));
+        Set<String> seen = new HashSet<>();
+        while (!open.isEmpty()) {
+            String code = open.pop();
+            if (code.equals(start)) {
+                return true;
+            }
+            if (seen.add(code)) {
+                open.addAll(after.getOrDefault(code, List.of()));
+            }
+        }
+        return false;
+    }
+
+    private void roster(RosterEntry entry, List<Worker> workers, Set<String> workerCodes, Set<String> components, String at) {
+        known(entry.component(), components, at + ".component", "component");
+        for (int i = 0; i < entry.members().size(); i++) {
+            String code = entry.members().get(i).worker();
+            String field = at + ".members[" + i + "].worker";
+            known(Optional.of(code), workerCodes, field, "worker");
+            for (Worker worker : workers) {
+                if (worker.code().equals(code) && !worker.roles().contains(entry.role())) {
+                    fault(field, worker.code() + " does not have the role \"" + entry.role() + "\".");
+                }
+            }
+        }
+    }
+
+    private void scope(Scope scope, Optional<String> of, Set<String> components, String field) {
+        if (scope == Scope.COMPONENT) {
+            known(of, components, field, "component");
+        }
+    }
+
+    /** Five consecutive years can only be judged if the four before the start and the start's own are known. */
+    private void workers(List<Worker> workers, LocalDate start) {
+        for (int i = 0; i < workers.size(); i++) {
+            Set<Integer> known = workers.get(i).years().stream().map(Worker.YearDose::year).collect(Collectors.toSet());
+            for (int year = start.getYear() - 4; year <= start.getYear(); year++) {
+                if (!known.contains(year)) {
+                    fault("workers[" + i + "].years", "has no dose for " + year + ". Give it for " + (start.getYear() - 4) + " to " + start.getYear()
+                        + "; write 0 only where it is known to be 0.");
+                    break;
+                }
+            }
+        }
+    }
+
+    private <T> Set<String> codes(List<T> objects, String kind, Function<T, String> code) {
+        Set<String> seen = new HashSet<>();
+        for (int i = 0; i < objects.size(); i++) {
+            if (!seen.add(code.apply(objects.get(i)))) {
+                fault(kind + "[" + i + "].code", "\"" + code.apply(objects.get(i)) + "\" is used twice. Each code stands once.");
+            }
+        }
+        return seen;
+    }
+
+    private void known(Optional<String> code, Set<String> codes, String field, String what) {
+        if (code.isPresent() && !codes.contains(code.get())) {
+            fault(field, "there is no " + what + " \"" + code.get() + "\" in this campaign.");
+        }
+    }
+
+    private void fault(String field, String detail) {
+        faults.add(new Fault(field, detail));
+    }
+}

@@ -1,0 +1,29 @@
+package kerfbook.campaign;
+
+import java.util.List;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+
+/**
+ * A task of a routine.
+ *
+ * @param group     heading under which tasks are added up
+ * @param after     codes of tasks of the same routine that must be finished first
+ * @param lagHours  working hours to wait after them
+ * @param packs     the component's sources are gone when this task is finished
+ * @param steps     at least one
+ */
+public record RoutineTask(String code, String name, String group, List<String> after, double lagHours, boolean packs, List<Step> steps) {
+    public RoutineTask {
+        Require.code(code, "code");
+        Require.name(name, "name");
+        Require.name(group, "group");
+        after = Require.distinct(Require.list(after, "after"), "after");
+        Require.within(lagHours, 0, 10_000, "lag_hours", "h");
+        steps = Require.atLeastOne(steps, "steps");
+        Require.distinct(steps.stream().map(Step::code).toList(), "steps");
+        if (steps.stream().allMatch(Step::alongside)) {
+            throw new Invalid("steps", "all run alongside. At least one step must carry the time of the task.");
+        }
+    }
+}
