@@ -1,0 +1,104 @@
+package kerfbook.document;
+
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import kerfbook.campaign.Campaign;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Invalid.Fault;
+
+/** Campaign documents: read, written, put together from parts. */
+public final class Documents {
+    private final Set<String> ruleSets;
+    private final Set<String> nuclides;
+
+    /** @param ruleSets codes of the limit rule sets, {@code nuclides} names of the nuclides that the tables know */
+    public Documents(Set<String> ruleSets, Set<String> nuclides) {
+        this.ruleSets = Set.copyOf(ruleSets);
+        this.nuclides = Set.copyOf(nuclides);
+    }
+
+    /**
+     * Reads a campaign document.
+     *
+     * @throws Invalid with every field that is wrong, or the first where reading cannot go on
+     */
+    public Campaign read(byte[] json) {
+        Campaign campaign = Json.read(json, Campaign.class);
+        requireInTables(campaign);
+        return campaign;
+    }
+
+    /** The campaign as a document for people: import of it gives the same campaign. */
+    public byte[] write(Campaign campaign) {
+        return Json.readable(campaign);
+    }
+
+    /** A campaign from its settings and, kind by kind, its objects in order. */
+    public Campaign assemble(byte[] settings, Map<String, List<byte[]>> parts) {
+        ByteArrayOutputStream json = new ByteArrayOutputStream();
+        put(json, "{\"format\":\"" + Campaign.FORMAT + "\",\"settings\":");
+        json.writeBytes(settings);
+        for (Kind<?> kind : Kind.ALL) {
+            put(json, ",\"" + kind.name() + "\":[");
+            List<byte[]> objects = parts.getOrDefault(kind.name(), List.of());
+            for (int i = 0; i < objects.size(); i++) {
+                put(json, i == 0 ? "" : ",");
+                json.writeBytes(objects.get(i));
+            }
+            put(json, "]");
+        }
+        put(json, "}");
+        return read(json.toByteArray());
+    }
+
+    /** SHA-256 over the document in the house order: the same inputs have the same digest, wherever they are kept. */
+    public static String digest(Campaign campaign) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Json.bytes(campaign)));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private void requireInTables(Campaign campaign) {
+        List<Fault> faults = new ArrayList<>();
+        if (!ruleSets.contains(campaign.settings().ruleSet())) {
+            faults.add(new Fault("settings.rule_set", "there is no rule set \"" + campaign.settings().ruleSet() + "\". Known are: "
+                + String.join(", ", ruleSets.stream().sorted().toList()) + "."));
+        }
+        for (int i = 0; i < campaign.sources().size(); i++) {
+            for (int k = 0; k < campaign.sources().get(i).nuclides().size(); k++) {
+                requireNuclide(campaign.sources().get(i).nuclides().get(k).nuclide(), "sources[" + i + "].nuclides[" + k + "].nuclide", faults);
+            }
+        }
+        for (int i = 0; i < campaign.components().size(); i++) {
+            if (campaign.components().get(i).inventory().isPresent()) {
+                var activities = campaign.components().get(i).inventory().get().activities();
+                for (int k = 0; k < activities.size(); k++) {
+                    requireNuclide(activities.get(k).nuclide(), "components[" + i + "].inventory.activities[" + k + "].nuclide", faults);
+                }
+            }
+        }
+        if (!faults.isEmpty()) {
+            throw new Invalid(faults);
+        }
+    }
+
+    private void requireNuclide(String nuclide, String field, List<Fault> faults) {
+        if (!nuclides.contains(nuclide)) {
+            faults.add(new Fault(field, "the nuclide \"" + nuclide + "\" is not in the tables. Known are: "
+                + String.join(", ", nuclides.stream().sorted().toList()) + "."));
+        }
+    }
+
+    private static void put(ByteArrayOutputStream json, String text) {
+        json.writeBytes(text.getBytes(StandardCharsets.UTF_8));
+    }
+}

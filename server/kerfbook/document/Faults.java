@@ -1,0 +1,143 @@
+package kerfbook.document;
+
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.core.exc.StreamReadException;
+import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.exc.InvalidFormatException;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
+import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import java.time.LocalDate;
+import java.time.YearMonth;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Collectors;
+import kerfbook.quantity.Invalid;
+
+/** Turns what the JSON reader says into what, where and what to do. */
+final class Faults {
+    private Faults() { }
+
+    static Invalid of(JsonProcessingException e) {
+        if (e instanceof Json.NullInDocument found) {
+            return new Invalid(found.path, "is null. Give it a value, or leave the field out if it is optional.");
+        }
+        if (e instanceof StreamConstraintsException) {
+            return new Invalid(at(e), "The document is too deep, or holds a number or text that is too long.");
+        }
+        if (e instanceof JsonMappingException mapping) {
+            return mapped(mapping);
+        }
+        if (e instanceof StreamReadException && e.getOriginalMessage().startsWith("Duplicate field")) {
+            return new Invalid(quoted(e.getOriginalMessage()), "stands twice in one object" + line(e.getLocation()) + ".");
+        }
+        return new Invalid("", "This is not JSON" + line(e.getLocation()) + ". Check commas, quotes and brackets there.");
+    }
+
+    private static Invalid mapped(JsonMappingException e) {
+        String path = path(e.getPath());
+        for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
+            if (cause instanceof Invalid invalid) {
+                return invalid.under(path);
+            }
+            if (cause instanceof Json.NullInDocument found) {
+                return of(found);
+            }
+            if (cause instanceof StreamConstraintsException || cause instanceof StreamReadException && !path.isEmpty()) {
+                return new Invalid(path, "holds a number or text that cannot be read.");
+            }
+            if (cause instanceof StreamReadException read) {
+                return of(read);
+            }
+        }
+        if (e instanceof UnrecognizedPropertyException unknown) {
+            String names = unknown.getKnownPropertyIds() == null ? "" : unknown.getKnownPropertyIds().stream().map(String::valueOf)
+                .sorted().collect(Collectors.joining(", "));
+            return new Invalid(path, "is not a known field here. Known are: " + names + ".");
+        }
+        String message = e.getOriginalMessage();
+        if (message.startsWith("Missing required creator property")) {
+            return new Invalid(path, "is missing. Give it a value.");
+        }
+        if (e instanceof MismatchedInputException mismatch) {
+            return new Invalid(path, "must be " + expected(mismatch.getTargetType()) + "." + given(e));
+        }
+        return new Invalid(path, "cannot be read.");
+    }
+
+    private static String given(JsonMappingException e) {
+        if (e instanceof InvalidFormatException format && format.getValue() != null) {
+            String text = String.valueOf(format.getValue());
+            return " You gave \"" + (text.length() <= 60 ? text : text.substring(0, 60) + "…") + "\".";
+        }
+        return "";
+    }
+
+    private static String expected(Class<?> type) {
+        if (type == null) {
+            return "of another kind";
+        }
+        if (type == double.class || type == Double.class) {
+            return "a number, like 42 or 4.2, without quotes";
+        }
+        if (type == int.class || type == Integer.class) {
+            return "a whole number, without quotes";
+        }
+        if (type == boolean.class || type == Boolean.class) {
+            return "true or false";
+        }
+        if (type == String.class) {
+            return "a text in quotes";
+        }
+        if (type == LocalDate.class) {
+            return "a date that exists, like \"2027-03-31\"";
+        }
+        if (type == YearMonth.class) {
+            return "a month, like \"2027-03\"";
+        }
+        if (type.isEnum()) {
+            return "one of " + Arrays.stream(type.getEnumConstants()).map(Object::toString).collect(Collectors.joining(", "));
+        }
+        return List.class.isAssignableFrom(type) ? "a list in [ ]" : "an object in { }";
+    }
+
+    private static String path(List<JsonMappingException.Reference> references) {
+        StringBuilder path = new StringBuilder();
+        for (JsonMappingException.Reference reference : references) {
+            if (reference.getFieldName() == null) {
+                path.append('[').append(Math.max(0, reference.getIndex())).append(']');
+            } else {
+                path.append(path.length() == 0 ? "" : ".").append(reference.getFieldName());
+            }
+        }
+        return path.toString();
+    }
+
+    static String path(JsonPointer pointer) {
+        StringBuilder path = new StringBuilder();
+        for (JsonPointer part = pointer; part != null && !part.matches(); part = part.tail()) {
+            if (part.mayMatchElement()) {
+                path.append('[').append(part.getMatchingIndex()).append(']');
+            } else {
+                path.append(path.length() == 0 ? "" : ".").append(part.getMatchingProperty());
+            }
+        }
+        return path.toString();
+    }
+
+    private static String at(JsonProcessingException e) {
+        return e instanceof JsonMappingException mapping ? path(mapping.getPath()) : "";
+    }
+
+    private static String line(JsonLocation location) {
+        return location == null || location.getLineNr() < 1 ? "" : " (line " + location.getLineNr() + ", column " + location.getColumnNr() + ")";
+    }
+
+    private static String quoted(String message) {
+        int from = message.indexOf('\'');
+        int to = message.lastIndexOf('\'');
+        return from >= 0 && to > from ? message.substring(from + 1, to) : "";
+    }
+}

@@ -1,0 +1,140 @@
+package kerfbook.document;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.util.JsonParserDelegate;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.MapperFeature;
+import com.fasterxml.jackson.databind.PropertyNamingStrategies;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.cfg.CoercionAction;
+import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
+import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
+import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.type.LogicalType;
+import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import kerfbook.quantity.Invalid;
+
+/**
+ * One strict way of reading records from JSON, one way of writing them. Field names are the record's in snake case, units
+ * included. Unknown, doubled, mistyped or null fields are refused; optional parts and empty lists may be left out.
+ */
+public final class Json {
+    /** Longest document that is read, in bytes. */
+    public static final int LARGEST = 8 * 1024 * 1024;
+    private static final int DEEPEST = 40;
+
+    private static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
+            .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(DEEPEST).maxNumberLength(60).maxStringLength(100_000).build())
+            .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+            .build())
+        .addModule(new JavaTimeModule())
+        .addModule(new Jdk8Module())
+        .annotationIntrospector(new RequiredUnlessOptional())
+        .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
+        .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES, DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES,
+            DeserializationFeature.FAIL_ON_TRAILING_TOKENS, DeserializationFeature.FAIL_ON_NUMBERS_FOR_ENUMS,
+            DeserializationFeature.READ_ENUMS_USING_TO_STRING)
+        .disable(DeserializationFeature.ACCEPT_FLOAT_AS_INT)
+        .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+        .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+        .enable(SerializationFeature.WRITE_ENUMS_USING_TO_STRING)
+        .defaultPropertyInclusion(JsonInclude.Value.construct(JsonInclude.Include.NON_ABSENT, JsonInclude.Include.ALWAYS))
+        .withCoercionConfig(LogicalType.Textual, config -> config.setCoercion(CoercionInputShape.Integer, CoercionAction.Fail)
+            .setCoercion(CoercionInputShape.Float, CoercionAction.Fail).setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail))
+        .build();
+
+    private Json() { }
+
+    /**
+     * Reads one record.
+     *
+     * @throws Invalid with the path of the first field that is wrong
+     */
+    public static <T> T read(byte[] json, Class<T> type) {
+        if (json.length > LARGEST) {
+            throw new Invalid("", "The document has " + json.length + " bytes; at most " + LARGEST + " are read.");
+        }
+        try (JsonParser parser = new NoNulls(MAPPER.createParser(json))) {
+            T value = MAPPER.readValue(parser, type);
+            if (value == null) {
+                throw new Invalid("", "The document is empty.");
+            }
+            return value;
+        } catch (JsonProcessingException e) {
+            throw Faults.of(e);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    public static byte[] bytes(Object value) {
+        try {
+            return MAPPER.writeValueAsBytes(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("cannot write " + value.getClass().getSimpleName(), e);
+        }
+    }
+
+    /** The same with line breaks and indents, for people. */
+    public static byte[] readable(Object value) {
+        try {
+            return MAPPER.writerWithDefaultPrettyPrinter().writeValueAsBytes(value);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("cannot write " + value.getClass().getSimpleName(), e);
+        }
+    }
+
+    /** Everything must be there but optional parts and lists. */
+    private static final class RequiredUnlessOptional extends JacksonAnnotationIntrospector {
+        private static final long serialVersionUID = 1L;
+
+        @Override
+        public Boolean hasRequiredMarker(AnnotatedMember member) {
+            if (member instanceof AnnotatedParameter parameter) {
+                Class<?> type = parameter.getRawType();
+                return type != Optional.class && type != List.class;
+            }
+            return super.hasRequiredMarker(member);
+        }
+    }
+
+    /** Stops at the first null: nothing here may be null. */
+    private static final class NoNulls extends JsonParserDelegate {
+        NoNulls(JsonParser parser) {
+            super(parser);
+        }
+
+        @Override
+        public JsonToken nextToken() throws IOException {
+            JsonToken token = super.nextToken();
+            if (token == JsonToken.VALUE_NULL) {
+                throw new NullInDocument(Faults.path(getParsingContext().pathAsPointer()));
+            }
+            return token;
+        }
+    }
+
+    /** Found a null at a path. */
+    static final class NullInDocument extends JsonProcessingException {
+        private static final long serialVersionUID = 1L;
+        final String path;
+
+        NullInDocument(String path) {
+            super("null");
+            this.path = path;
+        }
+    }
+}
