@@ -1,0 +1,35 @@
+package kerfbook.store;
+
+import kerfbook.quantity.Require;
+
+/** One change to a campaign. Where it replaces or removes it names the version it was made from. */
+public sealed interface Edit {
+    /** Replaces the header; {@code name} is the copy of its name that lists show. */
+    record PutHeader(String name, String json, long expectedVersion) implements Edit {
+        public PutHeader {
+            Require.name(name, "name");
+            NewItem.body(json, "json");
+        }
+    }
+
+    /** Adds an item after all others. */
+    record AddItem(NewItem item) implements Edit {
+        public AddItem {
+            Require.present(item, "item");
+        }
+    }
+
+    /** Replaces an item where it stands. */
+    record PutItem(NewItem item, long expectedVersion) implements Edit {
+        public PutItem {
+            Require.present(item, "item");
+        }
+    }
+
+    record RemoveItem(String kind, String code, long expectedVersion) implements Edit {
+        public RemoveItem {
+            Require.code(kind, "kind");
+            Require.code(code, "code");
+        }
+    }
+}

@@ -1,0 +1,136 @@
+package kerfbook.store;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Types;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ThreadFactory;
+import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.HandleCallback;
+import org.jdbi.v3.core.Jdbi;
+import org.jdbi.v3.core.argument.AbstractArgumentFactory;
+import org.jdbi.v3.core.argument.Argument;
+import org.jdbi.v3.core.config.ConfigRegistry;
+import org.jdbi.v3.core.statement.SqlStatements;
+import org.jdbi.v3.core.statement.StatementContext;
+
+/**
+ * One opening of the database: its connections and the threads that use them. Callers never touch a connection on their
+ * own thread: they can then stop waiting when the database hangs, and an interrupt meant for them cannot close the file
+ * (a file channel of Java closes when the thread using it is interrupted).
+ */
+final class Pool implements AutoCloseable {
+    static final String USER = "kerfbook";
+    private static final String[] NONE = {};        // also refuse tables of a newer release
+    private static final int WORKERS = 8;
+    private static final int LOCK_WAIT_SECONDS = 2;
+    private static final int QUERY_SECONDS = 5;
+    private static final long CONNECTION_WAIT_MS = 3_000;
+
+    private final HikariDataSource source;
+    private final Jdbi jdbi;
+    private final ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemons("kerfbook-store"));
+    private final ExecutorService syncer = Executors.newSingleThreadExecutor(daemons("kerfbook-store-sync"));
+    private final Optional<GroupSync> sync;
+
+    private Pool(HikariDataSource source, boolean syncs) {
+        this.source = source;
+        this.jdbi = Jdbi.create(source)
+            .registerArgument(new InstantArgument())
+            .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS));
+        this.sync = syncs ? Optional.of(new GroupSync(this::checkpoint, syncer)) : Optional.empty();
+    }
+
+    /** Opens the database and brings its tables to this release. {@code syncs} where a commit alone is not on the disk. */
+    static Pool open(String url, boolean syncs) {
+        HikariConfig config = new HikariConfig();
+        config.setJdbcUrl(url + ";LOCK_TIMEOUT=" + LOCK_WAIT_SECONDS * 1_000);
+        config.setUsername(USER);
+        config.setPassword("");
+        config.setPoolName("kerfbook");
+        config.setMaximumPoolSize(WORKERS + 1);
+        config.setConnectionTimeout(CONNECTION_WAIT_MS);
+        config.setValidationTimeout(CONNECTION_WAIT_MS / 2);
+        config.setMaxLifetime(0);
+        HikariDataSource source = new HikariDataSource(config);
+        try {
+            Flyway.configure().dataSource(source).locations("classpath:db/migration").ignoreMigrationPatterns(NONE).load().migrate();
+            return new Pool(source, syncs);
+        } catch (RuntimeException | Error failure) {
+            source.close();
+            throw failure;
+        }
+    }
+
+    /** Runs the work in one transaction, on a thread of ours. */
+    <T> CompletableFuture<T> transaction(HandleCallback<T, RuntimeException> work) {
+        return on(workers, () -> jdbi.inTransaction(work));
+    }
+
+    /** Ends when everything committed before this call is on the disk. */
+    CompletableFuture<Void> afterCommit() {
+        return sync.map(GroupSync::afterCommit).orElseGet(() -> CompletableFuture.completedFuture(null));
+    }
+
+    private void checkpoint() {
+        jdbi.useHandle(handle -> handle.execute("CHECKPOINT SYNC"));
+    }
+
+    @Override
+    public void close() {
+        workers.shutdown();
+        syncer.shutdown();
+        source.close();
+    }
+
+    private static <T> CompletableFuture<T> on(ExecutorService threads, Callable<T> work) {
+        CompletableFuture<T> result = new CompletableFuture<>();
+        threads.execute(() -> {
+            if (result.isDone()) {
+                return;                             // the caller has stopped waiting before we began
+            }
+            try {
+                result.complete(work.call());
+            } catch (Exception | Error failure) {
+                result.completeExceptionally(failure);
+            }
+        });
+        return result;
+    }
+
+    static Instant instant(ResultSet row, String column) throws SQLException {
+        return row.getObject(column, OffsetDateTime.class).toInstant();
+    }
+
+    static ThreadFactory daemons(String name) {
+        return task -> {
+            Thread thread = new Thread(task, name);
+            thread.setDaemon(true);
+            return thread;
+        };
+    }
+
+    /** As a moment with its offset: through {@code java.sql.Timestamp} the doubled hour in autumn is lost. */
+    private static final class InstantArgument extends AbstractArgumentFactory<Instant> {
+        InstantArgument() {
+            super(Types.TIMESTAMP_WITH_TIMEZONE);
+        }
+
+        @Override
+        protected Argument build(Instant value, ConfigRegistry config) {
+            OffsetDateTime moment = value.atOffset(ZoneOffset.UTC);
+            return (int position, PreparedStatement statement, StatementContext context) ->
+                statement.setObject(position, moment);
+        }
+    }
+}
