@@ -1,6 +1,7 @@
 package kerfbook.campaign;
 
 import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
@@ -169,13 +170,18 @@ final class References {
     /** Five consecutive years can only be judged if the four before the start and the start's own are known. */
     private void workers(List<Worker> workers, LocalDate start) {
         for (int i = 0; i < workers.size(); i++) {
-            Set<Integer> known = workers.get(i).years().stream().map(Worker.YearDose::year).collect(Collectors.toSet());
-            for (int year = start.getYear() - 4; year <= start.getYear(); year++) {
+            Worker worker = workers.get(i);
+            Set<Integer> known = worker.years().stream().map(Worker.YearDose::year).collect(Collectors.toSet());
+            for (int year = Math.max(start.getYear() - 4, worker.exposedSince().orElse(0)); year <= start.getYear(); year++) {
                 if (!known.contains(year)) {
                     fault("workers[" + i + "].years", "has no dose for " + year + ". Give it for " + (start.getYear() - 4) + " to " + start.getYear()
                         + "; write 0 only where it is known to be 0.");
                     break;
                 }
+            }
+            if (known.stream().anyMatch(year -> year > start.getYear())
+                || worker.months().stream().anyMatch(month -> month.month().isAfter(YearMonth.from(start)))) {
+                fault("workers[" + i + "].years", "reaches past the start on " + start + ". Give only what was received before it.");
             }
         }
     }

@@ -1,18 +1,25 @@
 package kerfbook.campaign;
 
 import java.time.YearMonth;
+import java.util.HashMap;
 import java.util.List;
-import kerfbook.quantity.Invalid;
+import java.util.Map;
+import java.util.Optional;
+import kerfbook.protection.DoseRecord;
+import kerfbook.protection.Received;
 import kerfbook.quantity.Require;
 
 /**
  * Somebody who takes part.
  *
- * @param years  dose received before, by calendar year, all employers; a year left out is not known to be 0, so the current year
- *               and the four before it must be there
- * @param months the same doses by month where they are known
+ * @param exposedSince first year of exposed work, if that is known: years before it are without dose
+ * @param years        dose received before the campaign, by calendar year, all employers; a year left out is not known to be 0, so
+ *                     the year of the start and the four before it must be there
+ * @param months       the same doses by month where they are known
+ * @param doseSource   where they are known from
  */
-public record Worker(String code, String name, List<String> roles, List<YearDose> years, List<MonthDose> months, String doseSource) {
+public record Worker(String code, String name, List<String> roles, Optional<Integer> exposedSince, List<YearDose> years,
+                     List<MonthDose> months, String doseSource) {
 
     /** Effective dose received in a calendar year, in µSv. */
     public record YearDose(int year, double usv) {
@@ -35,16 +42,26 @@ public record Worker(String code, String name, List<String> roles, List<YearDose
         Require.name(name, "name");
         roles = Require.distinct(Require.atLeastOne(roles, "roles"), "roles");
         roles.forEach(role -> Require.code(role, "roles"));
+        exposedSince = Require.optional(exposedSince);
         years = Require.list(years, "years");
         Require.distinct(years.stream().map(year -> Integer.toString(year.year())).toList(), "years");
         months = Require.list(months, "months");
         Require.distinct(months.stream().map(month -> month.month().toString()).toList(), "months");
-        for (int i = 0; i < months.size(); i++) {
-            int year = months.get(i).month().getYear();
-            if (years.stream().noneMatch(given -> given.year() == year)) {
-                throw new Invalid("months[" + i + "].month", "has no total for " + year + " in years.");
-            }
-        }
         Require.text(doseSource, "dose_source");
+        record(exposedSince, years, months, doseSource);
+    }
+
+    /** What this person has received before, as limits are held against it. */
+    public DoseRecord record() {
+        return record(exposedSince, years, months, doseSource);
+    }
+
+    @SuppressWarnings("OptionalUsedAsFieldOrParameterType")
+    private static DoseRecord record(Optional<Integer> exposedSince, List<YearDose> years, List<MonthDose> months, String source) {
+        Map<Integer, Received> yearly = new HashMap<>();
+        years.forEach(year -> yearly.put(year.year(), new Received(year.usv(), source)));
+        Map<YearMonth, Received> monthly = new HashMap<>();
+        months.forEach(month -> monthly.put(month.month(), new Received(month.usv(), source)));
+        return new DoseRecord(exposedSince, Optional.empty(), yearly, monthly, List.of());
     }
 }

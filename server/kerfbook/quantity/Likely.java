@@ -40,6 +40,22 @@ public record Likely(double low, double likely, double high) {
         return new Likely(low * factor, likely * factor, high * factor);
     }
 
+    /** Low added to low, likely to likely, high to high. */
+    public Likely plus(Likely other) {
+        return new Likely(low + other.low, likely + other.likely, high + other.high);
+    }
+
+    /** Low times low, likely times likely, high times high. */
+    public Likely times(Likely other) {
+        return new Likely(low * other.low, likely * other.likely, high * other.high);
+    }
+
+    /** Low by high, likely by likely, high by low; the divisor must be above 0. */
+    public Likely by(Likely divisor) {
+        Require.positive(divisor.low, LARGEST, "low", "");
+        return new Likely(low / divisor.high, likely / divisor.likely, high / divisor.low);
+    }
+
     /** {@code amount / this}: the low result belongs to the high divisor. All three must be above 0. */
     public Likely dividing(double amount) {
         Require.positive(low, LARGEST, "low", "");

@@ -1,0 +1,119 @@
+package kerfbook.estimate;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import kerfbook.campaign.Area;
+import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Source;
+import kerfbook.campaign.Survey;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Sum;
+import kerfbook.shielding.Nuclide;
+
+/**
+ * Dose rates of the areas, asked for by day and working hour. An area rests on its latest survey up to that day, or, where none is that
+ * old, on its first one, decayed back.
+ */
+final class AreaRates {
+    private static final double SAME_MOMENT_H = 1e-9;
+
+    private final Map<String, Nuclide> nuclides;
+    private final Map<String, Area> areas = new HashMap<>();
+    private final Map<String, Source> sources = new HashMap<>();
+    private final Map<String, List<Survey>> surveys = new HashMap<>();
+    private final Map<String, Double> packedAtHour;
+    private final Map<String, RateUsed> used = new LinkedHashMap<>();
+    private final Map<String, Integer> onSameDay = new HashMap<>();
+
+    /** @param packedAtHour working hour at which each component is packed; a component that is not in it stays */
+    AreaRates(Campaign campaign, Map<String, Nuclide> nuclides, Map<String, Double> packedAtHour) {
+        this.nuclides = nuclides;
+        this.packedAtHour = Map.copyOf(packedAtHour);
+        campaign.areas().forEach(area -> areas.put(area.code(), area));
+        campaign.sources().forEach(source -> sources.put(source.code(), source));
+        for (int i = 0; i < campaign.surveys().size(); i++) {
+            Survey survey = campaign.surveys().get(i);
+            double background = areas.get(survey.area()).backgroundUsvPerH();
+            if (survey.usvPerH() < background) {
+                throw new Invalid("surveys[" + i + "].points", "make " + survey.usvPerH() + " µSv/h, less than the background of " + background
+                    + " µSv/h in area " + survey.area() + ". Correct one of the two.");
+            }
+            surveys.computeIfAbsent(survey.area(), none -> new ArrayList<>()).add(survey);
+        }
+        surveys.values().forEach(list -> list.sort(Comparator.comparing(Survey::surveyedOn)));
+        for (int i = 0; i < campaign.areas().size(); i++) {
+            Area area = campaign.areas().get(i);
+            if (area.rateFrom() == Area.RateFrom.SURVEY && !surveys.containsKey(area.code())) {
+                throw new Invalid("areas[" + i + "].rate_from", "the dose rate of " + area.code() + " has no value: there is no survey of it. "
+                    + "Add one, or say that background is all there is.");
+            }
+        }
+    }
+
+    /** The rate of an area when a task starts there. */
+    RateUsed at(String area, LocalDate on, double hour) {
+        List<Survey> list = areas.get(area).rateFrom() == Area.RateFrom.BACKGROUND ? List.of() : surveys.get(area);
+        Optional<Survey> survey = latest(list, on);
+        StringBuilder key = new StringBuilder(area).append('@').append(on);
+        survey.ifPresent(found -> found.shares().forEach(share -> key.append(present(sources.get(share.source()), on, hour) ? '+' : '-')));
+        return used.computeIfAbsent(key.toString(), none -> work(areas.get(area), on, hour, survey));
+    }
+
+    /** Every rate that was asked for, in the order of asking. */
+    List<RateUsed> used() {
+        return List.copyOf(used.values());
+    }
+
+    private RateUsed work(Area area, LocalDate on, double hour, Optional<Survey> survey) {
+        int number = onSameDay.merge(area.code() + "@" + on, 1, Integer::sum);
+        String id = area.code() + "@" + on + (number == 1 ? "" : "#" + number);
+        double background = area.backgroundUsvPerH();
+        if (survey.isEmpty()) {
+            return new RateUsed(id, area.code(), on, area.rateFrom(), Optional.empty(), Optional.empty(), Optional.empty(), background, List.of(), 0,
+                background, false);
+        }
+        Survey found = survey.get();
+        double aboveBackground = found.usvPerH() - background;
+        List<RateUsed.Part> parts = new ArrayList<>();
+        double rest = found.notToldApart() * aboveBackground;
+        Sum sum = new Sum().add(background).add(rest);
+        for (Survey.SourceShare share : found.shares()) {
+            Source source = sources.get(share.source());
+            double atSurvey = share.share() * aboveBackground;
+            double decay = SourceDecay.factor(source, found.surveyedOn(), on, nuclides);
+            boolean present = present(source, on, hour);
+            double now = present ? atSurvey * decay : 0;
+            parts.add(new RateUsed.Part(source.code(), atSurvey, decay, present, now));
+            sum.add(now);
+        }
+        return new RateUsed(id, area.code(), on, area.rateFrom(), Optional.of(found.code()), Optional.of(found.surveyedOn()),
+            Optional.of(found.usvPerH()), background, List.copyOf(parts), rest, sum.value(), on.isAfter(found.validUntil()));
+    }
+
+    private static Optional<Survey> latest(List<Survey> rising, LocalDate on) {
+        if (rising.isEmpty()) {
+            return Optional.empty();
+        }
+        Survey latest = rising.get(0);
+        for (Survey survey : rising) {
+            if (!survey.surveyedOn().isAfter(on)) {
+                latest = survey;
+            }
+        }
+        return Optional.of(latest);
+    }
+
+    private boolean present(Source source, LocalDate on, double hour) {
+        if (source.component().isPresent()) {
+            Double packed = packedAtHour.get(source.component().get());
+            return packed == null || hour < packed - SAME_MOMENT_H;
+        }
+        return source.endsOn().isEmpty() || on.isBefore(source.endsOn().get());
+    }
+}

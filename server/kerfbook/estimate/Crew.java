@@ -1,0 +1,68 @@
+package kerfbook.estimate;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import kerfbook.campaign.Campaign;
+import kerfbook.campaign.RosterEntry;
+import kerfbook.campaign.Worker;
+import kerfbook.quantity.Invalid;
+
+/** Who fills a role in a task, and in what proportion. */
+final class Crew {
+    private static final double WHOLE = 1 + 1e-9;
+
+    /** A worker's share of a role's hours; the shares of a role add up to 1. */
+    record Share(String worker, double share) { }
+
+    private final Campaign campaign;
+    private final Map<String, List<Share>> found = new HashMap<>();
+
+    Crew(Campaign campaign) {
+        this.campaign = campaign;
+    }
+
+    /** The most particular roster entry: component and group, then component, then group, then role alone, else everybody with the role, evenly. */
+    List<Share> of(String role, String group, Optional<String> component) {
+        return found.computeIfAbsent(role + "\n" + group + "\n" + component.orElse(""), none -> find(role, group, component));
+    }
+
+    /** Refuses a line that would need one person in two places: {@code people · share} above 1. */
+    void requireEnough(double people, List<Share> shares, String role, String at) {
+        for (Share share : shares) {
+            if (people * share.share() > WHOLE) {
+                throw new Invalid(at, "needs " + people + " of the role \"" + role + "\" at a time, which asks " + share.worker() + " to be in "
+                    + Math.round(people * share.share() * 100) / 100.0 + " places at once. Give the role to more people, or need fewer.");
+            }
+        }
+    }
+
+    private List<Share> find(String role, String group, Optional<String> component) {
+        RosterEntry best = null;
+        int bestRank = -1;
+        for (RosterEntry entry : campaign.roster()) {
+            boolean fits = entry.role().equals(role) && (entry.group().isEmpty() || entry.group().get().equals(group))
+                && (entry.component().isEmpty() || entry.component().equals(component));
+            int rank = (entry.component().isPresent() ? 2 : 0) + (entry.group().isPresent() ? 1 : 0);
+            if (fits && rank > bestRank) {
+                best = entry;
+                bestRank = rank;
+            }
+        }
+        return best == null ? evenly(role) : weighted(best);
+    }
+
+    private List<Share> evenly(String role) {
+        List<Worker> all = campaign.workers().stream().filter(worker -> worker.roles().contains(role)).toList();
+        return all.stream().map(worker -> new Share(worker.code(), 1.0 / all.size())).toList();
+    }
+
+    private static List<Share> weighted(RosterEntry entry) {
+        double sum = entry.members().stream().mapToDouble(RosterEntry.Member::weight).sum();
+        List<Share> shares = new ArrayList<>();
+        entry.members().forEach(member -> shares.add(new Share(member.worker(), member.weight() / sum)));
+        return List.copyOf(shares);
+    }
+}

@@ -1,0 +1,28 @@
+package kerfbook.estimate;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import kerfbook.campaign.Step;
+import kerfbook.schedule.Link;
+
+/**
+ * A task as it was derived, before hours and dates.
+ *
+ * @param id             component/routine/task, routine/task, routine/task/w03 or manual/code
+ * @param at             where in the document it was written, for messages
+ * @param notBeforeHour  first working hour at which it may start
+ * @param week           number of the campaign week for weekly tasks, with its shifts
+ */
+record PlannedTask(String id, String name, String group, Optional<String> component, Optional<String> routine, String at,
+                   List<Step> steps, List<Link> after, boolean packs, double notBeforeHour, Optional<Week> week, Quantities quantities) {
+
+    /** A campaign week: its number from 1 and the shifts worked in it. */
+    record Week(int number, int shifts) { }
+
+    PlannedTask waitingFor(List<Link> more) {
+        List<Link> all = new ArrayList<>(after);
+        all.addAll(more);
+        return new PlannedTask(id, name, group, component, routine, at, steps, List.copyOf(all), packs, notBeforeHour, week, quantities);
+    }
+}

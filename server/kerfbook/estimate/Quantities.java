@@ -1,0 +1,114 @@
+package kerfbook.estimate;
+
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import kerfbook.campaign.Component;
+import kerfbook.campaign.Cut;
+import kerfbook.campaign.Driver;
+import kerfbook.cutting.CuttingTime;
+import kerfbook.cutting.Technique;
+import kerfbook.quantity.Likely;
+
+/**
+ * What there is to count in a component, or in several together. Tool changes, filters, abrasive and drums are expected numbers and
+ * need not be whole.
+ *
+ * @param missing  the wear figure that some technique does not give, by the driver that needs it
+ */
+record Quantities(double components, double packages, double pieces, double cuts, double metres, Likely toolOnHours,
+                  Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, double kerfKg, Map<Driver, String> missing) {
+
+    private static final double MM_PER_M = 1000;
+    private static final double MM2_PER_M2 = 1e6;
+    private static final double MM3_PER_M3 = 1e9;
+    private static final double MINUTES_PER_HOUR = 60;
+    private static final Likely NONE = Likely.exactly(0);
+
+    static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Map.of());
+
+    Quantities {
+        missing = Map.copyOf(missing);
+    }
+
+    /** The component with those of its cuts that are given. */
+    static Quantities of(Component component, List<Cut> cuts, Map<String, Technique> techniques) {
+        Quantities all = new Quantities(1, component.packages(), component.pieces(), 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Map.of());
+        for (Cut cut : cuts) {
+            all = all.plus(of(cut, component, techniques.get(cut.technique())));
+        }
+        return all;
+    }
+
+    /**
+     * One row of cuts. Kerf mass is kerf width (likely) · thickness · length · density; drums take abrasive and kerf.
+     */
+    static Quantities of(Cut cut, Component component, Technique technique) {
+        double length = cut.count() * cut.lengthMm();
+        Likely hours = CuttingTime.hours(length, cut.thicknessMm(), component.material(), technique);
+        double faceM2 = length * cut.thicknessMm() / MM2_PER_M2;
+        double kerfKg = technique.kerfMm().likely() * cut.thicknessMm() * length / MM3_PER_M3 * component.densityKgPerM3();
+        Map<Driver, String> missing = new EnumMap<>(Driver.class);
+
+        Likely changes = NONE;
+        if (technique.wear().toolLifeH().isPresent()) {
+            changes = hours.by(technique.wear().toolLifeH().get());
+        } else if (technique.wear().toolLifeM2().isPresent()) {
+            changes = Likely.exactly(faceM2).by(technique.wear().toolLifeM2().get());
+        } else {
+            missing.put(Driver.TOOL_CHANGE, technique.code() + " has no tool life (tool_life_h or tool_life_m2)");
+        }
+        Likely abrasive = NONE;
+        if (technique.wear().abrasiveKgPerMin().isPresent()) {
+            abrasive = hours.times(MINUTES_PER_HOUR).times(technique.wear().abrasiveKgPerMin().get());
+        } else {
+            missing.put(Driver.KG_ABRASIVE, technique.code() + " has no abrasive feed (abrasive_kg_per_min)");
+        }
+        Likely filters = NONE;
+        if (technique.wear().filterLifeH().isPresent()) {
+            filters = hours.by(technique.wear().filterLifeH().get());
+        } else {
+            missing.put(Driver.FILTER, technique.code() + " has no filter life (filter_life_h)");
+        }
+        Likely drums = NONE;
+        if (technique.wear().drumKg().isPresent()) {
+            drums = abrasive.plus(Likely.exactly(kerfKg)).by(technique.wear().drumKg().get());
+        } else {
+            missing.put(Driver.DRUM, technique.code() + " has no drum filling (drum_kg)");
+        }
+        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes, abrasive, filters, drums, kerfKg, missing);
+    }
+
+    Quantities plus(Quantities other) {
+        Map<Driver, String> lacking = new HashMap<>(missing);
+        other.missing.forEach(lacking::putIfAbsent);
+        return new Quantities(components + other.components, packages + other.packages, pieces + other.pieces, cuts + other.cuts,
+            metres + other.metres, toolOnHours.plus(other.toolOnHours), toolChanges.plus(other.toolChanges),
+            kgAbrasive.plus(other.kgAbrasive), filters.plus(other.filters), drums.plus(other.drums), kerfKg + other.kerfKg, lacking);
+    }
+
+    /** Why the driver cannot be counted here, if it cannot. */
+    Optional<String> whyNot(Driver driver) {
+        return Optional.ofNullable(missing.get(driver));
+    }
+
+    /** How many units of the driver there are; shifts, weeks and given counts are not quantities of components. */
+    Likely of(Driver driver) {
+        return switch (driver) {
+            case CAMPAIGN -> Likely.exactly(1);
+            case COMPONENT -> Likely.exactly(components);
+            case PACKAGE -> Likely.exactly(packages);
+            case PIECE -> Likely.exactly(pieces);
+            case CUT -> Likely.exactly(cuts);
+            case METRE -> Likely.exactly(metres);
+            case TOOL_ON_HOUR -> toolOnHours;
+            case TOOL_CHANGE -> toolChanges;
+            case KG_ABRASIVE -> kgAbrasive;
+            case FILTER -> filters;
+            case DRUM -> drums;
+            case SHIFT, WEEK, COUNT -> throw new IllegalStateException(driver + " is not a quantity of components");
+        };
+    }
+}

@@ -1,0 +1,119 @@
+package kerfbook.estimate;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Scope;
+import kerfbook.quantity.Invalid;
+import kerfbook.schedule.CriticalPath;
+import kerfbook.schedule.WorkCalendar;
+
+/**
+ * All tasks of a campaign with their hours and times. Weekly tasks need to know how long the components take, so the network is worked
+ * out twice: without them, then with them. They hold nothing else up.
+ */
+final class Workload {
+    private final List<PlannedTask> tasks = new ArrayList<>();
+    private final Map<String, PlannedTask> byId = new LinkedHashMap<>();
+    private final Map<String, List<StepHours>> steps = new HashMap<>();
+    private final WorkCalendar calendar;
+    private final Timetable timetable;
+    private final Campaign campaign;
+
+    Workload(Campaign campaign) {
+        this.campaign = campaign;
+        this.calendar = Timetable.calendar(campaign.settings());
+        Overrides overrides = Overrides.of(campaign);
+        Difficulty difficulty = new Difficulty(campaign.factors());
+        add(TaskList.of(campaign), overrides, difficulty);
+        Timetable first = network();
+        List<PlannedTask> ofComponents = tasks.stream().filter(task -> task.component().isPresent()).toList();
+        if (ofComponents.isEmpty()) {
+            timetable = first;
+        } else {
+            double from = ofComponents.stream().mapToDouble(task -> first.of(task.id()).earliestStart()).min().orElseThrow();
+            double to = ofComponents.stream().mapToDouble(task -> first.of(task.id()).earliestFinish()).max().orElseThrow();
+            add(TaskList.weekly(campaign, calendar, from, to), overrides, difficulty);
+            timetable = network();
+        }
+        Overrides.requireKnown(campaign, byId);
+        requireScopes();
+    }
+
+    List<PlannedTask> tasks() {
+        return List.copyOf(tasks);
+    }
+
+    List<StepHours> steps(PlannedTask task) {
+        return steps.get(task.id());
+    }
+
+    CriticalPath.Times times(PlannedTask task) {
+        return timetable.of(task.id());
+    }
+
+    WorkCalendar calendar() {
+        return calendar;
+    }
+
+    /** Working hour at which each component that gets packed is packed: the last finish of its packing tasks. */
+    Map<String, Double> packedAtHour() {
+        Map<String, Double> packed = new HashMap<>();
+        for (PlannedTask task : tasks) {
+            if (task.packs()) {
+                packed.merge(task.component().orElseThrow(), times(task).earliestFinish(), Math::max);
+            }
+        }
+        return packed;
+    }
+
+    /** Time of a task: its steps one after the other, without those that run alongside. */
+    static double hours(List<StepHours> steps) {
+        double hours = 0;
+        for (StepHours step : steps) {
+            hours += step.step().alongside() ? 0 : step.hours();
+        }
+        return hours;
+    }
+
+    private void add(List<PlannedTask> more, Overrides overrides, Difficulty difficulty) {
+        for (PlannedTask task : more) {
+            if (byId.put(task.id(), task) != null) {
+                throw new Invalid(task.at(), "makes the task id \"" + task.id() + "\" a second time. Use another code.");
+            }
+            tasks.add(task);
+            steps.put(task.id(), StepHours.of(task, campaign.settings().calendar().productiveHoursPerShift(), difficulty, overrides));
+        }
+    }
+
+    private Timetable network() {
+        return Timetable.of(tasks, tasks.stream().map(task -> hours(steps.get(task.id()))).toList());
+    }
+
+    private void requireScopes() {
+        List<String> groups = tasks.stream().map(PlannedTask::group).distinct().toList();
+        for (int i = 0; i < campaign.targets().size(); i++) {
+            requireScope(campaign.targets().get(i).scope(), campaign.targets().get(i).of().orElse(""), groups, "targets[" + i + "].of");
+        }
+        for (int i = 0; i < campaign.constraints().size(); i++) {
+            requireScope(campaign.constraints().get(i).scope(), campaign.constraints().get(i).of().orElse(""), groups, "constraints[" + i + "].of");
+        }
+        for (int i = 0; i < campaign.roster().size(); i++) {
+            if (campaign.roster().get(i).group().isPresent() && !groups.contains(campaign.roster().get(i).group().get())) {
+                throw new Invalid("roster[" + i + "].group", "there is no group of tasks \"" + campaign.roster().get(i).group().get() + "\".");
+            }
+        }
+    }
+
+    private void requireScope(Scope scope, String of, List<String> groups, String field) {
+        if (scope == Scope.GROUP && !groups.contains(of)) {
+            throw new Invalid(field, "there is no group of tasks \"" + of + "\".");
+        }
+        if (scope == Scope.TASK && !byId.containsKey(of)) {
+            throw new Invalid(field, "there is no task \"" + of + "\".");
+        }
+    }
+}
