@@ -253,6 +253,10 @@ final class Integrator {
         reached = within(tolerance, sum, groupError);
     }
 
+    int pointsUsed() {
+        return cells * rule.count;
+    }
+
     static double depth(double[] perMm, double[] lengths) {
         double depth = 0;
         for (int m = 0; m < lengths.length; m++) {

@@ -92,7 +92,7 @@ public final class PointKernel {
         Scene scene = new Scene(source, checked, detector);
         Spectrum spectrum = resolve(scene, activities, eachAlone, quantity);
         if (spectrum.lines.isEmpty()) {
-            return new UnitRates(quantity, tolerance, true, List.of(), errors(activities, eachAlone, spectrum, new double[spectrum.groups], new double[0]));
+            return new UnitRates(quantity, tolerance, true, 0, List.of(), errors(activities, eachAlone, spectrum, new double[spectrum.groups], new double[0]));
         }
         if (source.shape() instanceof Shape.Point) {
             return direct(scene, spectrum, activities, eachAlone, quantity, tolerance);
@@ -107,7 +107,7 @@ public final class PointKernel {
             lines.add(new UnitRates.UnitLine(line.nuclide(), line.energyMev(), integrator.total[i], integrator.unscattered[i],
                 integrator.meanFreePaths[i], integrator.deepShare[i], media.get(i)));
         }
-        return new UnitRates(quantity, tolerance, integrator.reached, lines,
+        return new UnitRates(quantity, tolerance, integrator.reached, integrator.pointsUsed(), lines,
             errors(activities, eachAlone, spectrum, integrator.groupError, integrator.total));
     }
 
@@ -124,7 +124,7 @@ public final class PointKernel {
             lines.add(new UnitRates.UnitLine(line.nuclide(), line.energyMev(), unscattered * factors.get(i).at(depth), unscattered, depth,
                 depth > GpFit.DEEPEST_MFP ? 1 : 0, media.get(i)));
         }
-        return new UnitRates(quantity, tolerance, true, lines, errors(activities, eachAlone, spectrum, new double[spectrum.groups], new double[lines.size()]));
+        return new UnitRates(quantity, tolerance, true, 1, lines, errors(activities, eachAlone, spectrum, new double[spectrum.groups], new double[lines.size()]));
     }
 
     private void checkMaterials(Source source, List<Layer> layers) {

@@ -34,15 +34,18 @@ public final class UnitRates {
     private final DoseQuantity quantity;
     private final double tolerance;
     private final boolean reached;
+    private final int sourcePoints;
     private final List<UnitLine> lines;
     private final SortedMap<String, Double> perBq;
     private final SortedMap<String, Double> errorPerBq;
 
     /** @param errorPerBq estimated numerical error of every nuclide, also of those without lines */
-    UnitRates(DoseQuantity quantity, double tolerance, boolean reached, List<UnitLine> lines, Map<String, Double> errorPerBq) {
+    UnitRates(DoseQuantity quantity, double tolerance, boolean reached, int sourcePoints, List<UnitLine> lines,
+            Map<String, Double> errorPerBq) {
         this.quantity = quantity;
         this.tolerance = tolerance;
         this.reached = reached;
+        this.sourcePoints = sourcePoints;
         this.lines = List.copyOf(lines);
         this.errorPerBq = Collections.unmodifiableSortedMap(new TreeMap<>(errorPerBq));
         SortedMap<String, Double> sums = new TreeMap<>();
@@ -68,6 +71,11 @@ public final class UnitRates {
     /** False where the work was stopped before the tolerance asked for. */
     public boolean toleranceReached() {
         return reached;
+    }
+
+    /** Points of the source from which every line was followed. */
+    public int sourcePoints() {
+        return sourcePoints;
     }
 
     /**
