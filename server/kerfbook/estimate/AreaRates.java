@@ -12,6 +12,7 @@ import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
+import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
 import kerfbook.shielding.Nuclide;
@@ -50,7 +51,7 @@ final class AreaRates {
         for (int i = 0; i < campaign.areas().size(); i++) {
             Area area = campaign.areas().get(i);
             if (area.rateFrom() == Area.RateFrom.SURVEY && !surveys.containsKey(area.code())) {
-                throw new Invalid("areas[" + i + "].rate_from", "the dose rate of " + area.code() + " has no value: there is no survey of it. "
+                throw new Incomplete("areas[" + i + "].rate_from", "the dose rate of " + area.code() + " has no value: there is no survey of it. "
                     + "Add one, or say that background is all there is.");
             }
         }

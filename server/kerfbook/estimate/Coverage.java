@@ -12,6 +12,7 @@ import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
 import kerfbook.campaign.Routine;
 import kerfbook.cutting.Technique;
+import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 
 /** Refuses a plan in which a cut cannot be made, or in which the time of a cut would be counted by no routine. */
@@ -52,7 +53,7 @@ final class Coverage {
             }
         }
         if (!faults.isEmpty()) {
-            throw new Invalid(faults);
+            throw new Incomplete(faults);
         }
     }
 }

@@ -8,7 +8,7 @@ import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Worker;
-import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Incomplete;
 
 /** Who fills a role in a task, and in what proportion. */
 final class Crew {
@@ -33,7 +33,7 @@ final class Crew {
     void requireEnough(double people, List<Share> shares, String role, String at) {
         for (Share share : shares) {
             if (people * share.share() > WHOLE) {
-                throw new Invalid(at, "needs " + people + " of the role \"" + role + "\" at a time, which asks " + share.worker() + " to be in "
+                throw new Incomplete(at, "needs " + people + " of the role \"" + role + "\" at a time, which asks " + share.worker() + " to be in "
                     + Math.round(people * share.share() * 100) / 100.0 + " places at once. Give the role to more people, or need fewer.");
             }
         }

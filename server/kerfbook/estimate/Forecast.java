@@ -1,9 +1,7 @@
 package kerfbook.estimate;
 
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.Scope;
@@ -12,7 +10,6 @@ import kerfbook.protection.PeriodDose;
 import kerfbook.protection.Verdict;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
-import kerfbook.quantity.Words;
 
 /**
  * What is expected of a campaign, with every line it is made of. Each figure is the three-point mean of its inputs; no uncertainty is
@@ -117,29 +114,4 @@ public record Forecast(String name, boolean invented, String inputs, List<Basis.
      */
     public record Line(String role, String area, double people, double presence, double personHours, double fieldHours,
                        Optional<String> rate, double usvPerH, double personUsv, List<Replaced> replaced) { }
-
-    /** @param place what it is about, such as a survey's or area's code */
-    public record Finding(Kind kind, String about, String place, String text) {
-        /** How much it matters. */
-        public enum Kind {
-            /** Somebody must decide. */
-            DECIDE,
-            /** Look at it. */
-            CHECK,
-            /** Good to know. */
-            NOTE;
-
-            @Override
-            public String toString() {
-                return Words.of(this);
-            }
-        }
-    }
-
-    /** Names by task id, for looking up. */
-    public Map<String, Task> byId() {
-        Map<String, Task> map = new HashMap<>();
-        tasks.forEach(task -> map.put(task.id(), task));
-        return map;
-    }
 }

@@ -7,7 +7,7 @@ import kerfbook.campaign.Driver;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.FigureOverride.Figure;
 import kerfbook.campaign.Step;
-import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Likely;
 
 /**
@@ -75,8 +75,8 @@ record StepHours(Step step, Likely quantity, double meanQuantity, double meanHou
         }
     }
 
-    private static Invalid refused(PlannedTask task, Step step, String because) {
-        return new Invalid(task.at() + ".steps[" + task.steps().indexOf(step) + "].driver", "\"" + step.driver() + "\" cannot be counted in task "
+    private static Incomplete refused(PlannedTask task, Step step, String because) {
+        return new Incomplete(task.at() + ".steps[" + task.steps().indexOf(step) + "].driver", "\"" + step.driver() + "\" cannot be counted in task "
             + task.id() + ", because " + because + ".");
     }
 }

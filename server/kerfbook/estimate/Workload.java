@@ -44,7 +44,7 @@ final class Workload {
     }
 
     List<PlannedTask> tasks() {
-        return List.copyOf(tasks);
+        return tasks;
     }
 
     List<StepHours> steps(PlannedTask task) {

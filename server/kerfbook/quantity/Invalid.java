@@ -8,7 +8,7 @@ import java.util.Objects;
  * A value that somebody typed or sent cannot be used. Carries where it stands and what is wrong, so that the message
  * can be shown beside the field.
  */
-public final class Invalid extends IllegalArgumentException {
+public class Invalid extends IllegalArgumentException {
     private static final long serialVersionUID = 1L;
 
     /** One thing that is wrong: {@code field} is a path such as {@code cuts[2].thickness_mm}, empty for the whole. */
@@ -30,18 +30,23 @@ public final class Invalid extends IllegalArgumentException {
         this.faults = List.copyOf(faults);
     }
 
-    public List<Fault> faults() {
+    public final List<Fault> faults() {
         return faults;
     }
 
     /** The same faults, seen from one level further out: {@code outer.field}. */
     public Invalid under(String outer) {
+        return new Invalid(moved(outer));
+    }
+
+    /** The faults with their fields seen from one level further out. */
+    protected final List<Fault> moved(String outer) {
         List<Fault> moved = new ArrayList<>();
         for (Fault fault : faults) {
             String join = outer.isEmpty() || fault.field().isEmpty() || fault.field().startsWith("[") ? "" : ".";
             moved.add(new Fault(outer + join + fault.field(), fault.detail()));
         }
-        return new Invalid(moved);
+        return moved;
     }
 
     private static String text(List<Fault> faults) {
