@@ -1,17 +1,17 @@
 package kerfbook.protection;
 
+import kerfbook.quantity.Words;
+
 /** The doses that limits are set for. */
 public enum DoseQuantity {
-    EFFECTIVE_DOSE("effective-dose", "effective dose"),
-    LENS("lens", "dose to the lens of the eye"),
-    SKIN("skin", "dose to the skin"),
-    EXTREMITIES("extremities", "dose to hands, forearms, feet and ankles");
+    EFFECTIVE_DOSE("effective dose"),
+    LENS("dose to the lens of the eye"),
+    SKIN("dose to the skin"),
+    EXTREMITIES("dose to hands, forearms, feet and ankles");
 
-    private final String word;
     private final String plain;
 
-    DoseQuantity(String word, String plain) {
-        this.word = word;
+    DoseQuantity(String plain) {
         this.plain = plain;
     }
 
@@ -22,6 +22,6 @@ public enum DoseQuantity {
 
     @Override
     public String toString() {
-        return word;
+        return Words.of(this);
     }
 }

@@ -101,8 +101,8 @@ public record DoseRecord(Optional<Integer> exposedSince, Optional<Received> earl
                 throw new Invalid("yearly." + year, "is missing, though months of it are given. Give the year's total too.");
             }
             if (sum > Picosieverts.of(yearly.get(year).usv())) {
-                throw new Invalid("monthly", "of " + year + " add up to " + Words.msv(Picosieverts.usv(sum)) + ", more than the year's "
-                    + Words.msv(yearly.get(year).usv()) + ". Correct one of them.");
+                throw new Invalid("monthly", "of " + year + " add up to " + Plain.msv(Picosieverts.usv(sum)) + ", more than the year's "
+                    + Plain.msv(yearly.get(year).usv()) + ". Correct one of them.");
             }
         });
     }

@@ -120,7 +120,7 @@ public record IndividualCheck(Outcome outcome, List<Reason> reasons, List<RulePe
             List<DatedDose> doses = planned.get(rule.quantity());
             if (doses == null) {
                 if (upper.isEmpty()) {
-                    notChecked.add(Words.capital(rule.quantity().plain()) + " against " + what + " of " + Words.msv(rule.limitUsv())
+                    notChecked.add(Plain.capital(rule.quantity().plain()) + " against " + what + " of " + Plain.msv(rule.limitUsv())
                         + ": no such dose is forecast.");
                 }
                 return;
@@ -133,24 +133,24 @@ public record IndividualCheck(Outcome outcome, List<Reason> reasons, List<RulePe
             if (worst.verdict() == Verdict.OVER_LIMIT) {
                 add(key, step, upper, outcome, over(rule, worst, what) + advice);
             } else if (worst.verdict() == Verdict.NOT_KNOWN) {
-                add(key, step, upper, outcome == Outcome.REFUSE ? Outcome.REFUSE : Outcome.WARN, Words.capital(rule.quantity().plain())
+                add(key, step, upper, outcome == Outcome.REFUSE ? Outcome.REFUSE : Outcome.WARN, Plain.capital(rule.quantity().plain())
                     + " in " + worst.label() + " is not known: the record lacks " + String.join(", ", worst.missing())
                     + ". Enter the dose, or since when the person does exposed work.");
             }
         }
 
         private static String over(LimitRule rule, PeriodDose worst, String what) {
-            return Words.capital(rule.quantity().plain()) + " in " + worst.label() + " would be " + Words.msv(worst.totalUsv())
-                + " (" + Words.msv(worst.beforeUsv()) + " so far, " + Words.msv(worst.plannedUsv()) + " planned), "
-                + Words.msv(worst.totalUsv() - rule.limitUsv()) + " over " + what + " of " + Words.msv(rule.limitUsv()) + ".";
+            return Plain.capital(rule.quantity().plain()) + " in " + worst.label() + " would be " + Plain.msv(worst.totalUsv())
+                + " (" + Plain.msv(worst.beforeUsv()) + " so far, " + Plain.msv(worst.plannedUsv()) + " planned), "
+                + Plain.msv(worst.totalUsv() - rule.limitUsv()) + " over " + what + " of " + Plain.msv(rule.limitUsv()) + ".";
         }
 
         private void constraint(List<DatedDose> effective, Optional<CheckStep> upper) {
             long job = effective.stream().mapToLong(d -> Picosieverts.of(d.usv())).sum();
             assignment.constraint().ifPresent(constraint -> {
                 if (constraint.verdict(Picosieverts.usv(job)) == Verdict.OVER_CONSTRAINT) {
-                    add(constraint, CheckStep.TASK_CONSTRAINT, upper, Outcome.WARN, "The job's " + Words.msv(Picosieverts.usv(job))
-                        + " is over the constraint \"" + constraint.name() + "\" of " + Words.msv(constraint.usv())
+                    add(constraint, CheckStep.TASK_CONSTRAINT, upper, Outcome.WARN, "The job's " + Plain.msv(Picosieverts.usv(job))
+                        + " is over the constraint \"" + constraint.name() + "\" of " + Plain.msv(constraint.usv())
                         + ". A constraint is no limit; going over it asks for follow-up.");
                 }
             });
@@ -169,7 +169,7 @@ public record IndividualCheck(Outcome outcome, List<Reason> reasons, List<RulePe
                 int number = entries.merge(entry.date(), 1, Integer::sum);
                 if (sum > Picosieverts.of(alarm) && sum - Picosieverts.of(entry.usv()) <= Picosieverts.of(alarm)) {
                     add(entry.date(), CheckStep.DAILY_ALARM, upper, Outcome.REFUSE, "Entry " + number + " on " + entry.date()
-                        + " would bring the day to " + Words.msv(Picosieverts.usv(sum)) + ", over the daily alarm of " + Words.msv(alarm)
+                        + " would bring the day to " + Plain.msv(Picosieverts.usv(sum)) + ", over the daily alarm of " + Plain.msv(alarm)
                         + ". Refuse this entry, or split the work over more days or people.");
                 }
             }

@@ -2,6 +2,7 @@ package kerfbook.protection;
 
 import java.util.OptionalInt;
 import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Origin;
 import kerfbook.quantity.Require;
 
 /**
@@ -12,11 +13,9 @@ import kerfbook.quantity.Require;
  * @param period     over which time it is added up
  * @param limitUsv   largest dose allowed in that time, in µSv; the figure itself is still allowed
  * @param firstBlock first year of one block, for {@link Period#FIVE_YEAR_BLOCK} only
- * @param source     where the figure stands
- * @param status     how it came here: seen, seen-secondary or memory
+ * @param origin     where the figure stands, and whether it was read there
  */
-public record LimitRule(String code, DoseQuantity quantity, Period period, double limitUsv, OptionalInt firstBlock, String source,
-                        String status) {
+public record LimitRule(String code, DoseQuantity quantity, Period period, double limitUsv, OptionalInt firstBlock, Origin origin) {
     public LimitRule {
         Require.code(code, "code");
         Require.present(quantity, "quantity");
@@ -28,12 +27,11 @@ public record LimitRule(String code, DoseQuantity quantity, Period period, doubl
                 ? "is missing. Give the first year of one of the five-year blocks."
                 : "belongs to five-year blocks only. Leave it out.");
         }
-        Require.text(source, "source");
-        Require.text(status, "status");
+        Require.present(origin, "origin");
     }
 
     /** A rule of any period but the five-year block. */
-    public static LimitRule of(String code, DoseQuantity quantity, Period period, double limitUsv, String source, String status) {
-        return new LimitRule(code, quantity, period, limitUsv, OptionalInt.empty(), source, status);
+    public static LimitRule of(String code, DoseQuantity quantity, Period period, double limitUsv, Origin origin) {
+        return new LimitRule(code, quantity, period, limitUsv, OptionalInt.empty(), origin);
     }
 }

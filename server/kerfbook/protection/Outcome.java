@@ -1,22 +1,18 @@
 package kerfbook.protection;
 
+import kerfbook.quantity.Words;
+
 /** What a planner may do with an assignment, the graver further down. */
 public enum Outcome {
-    ACCEPT("accept"),
+    ACCEPT,
     /** May go on, after somebody has looked at the reason. */
-    WARN("warn"),
+    WARN,
     /** May go on with the approval named in the reason. */
-    ESCALATE("escalate"),
-    REFUSE("refuse");
-
-    private final String word;
-
-    Outcome(String word) {
-        this.word = word;
-    }
+    ESCALATE,
+    REFUSE;
 
     @Override
     public String toString() {
-        return word;
+        return Words.of(this);
     }
 }

@@ -1,7 +1,9 @@
 package kerfbook.protection;
 
 import java.util.Map;
+import kerfbook.quantity.Origin;
 import kerfbook.quantity.Require;
+import kerfbook.quantity.Words;
 
 /**
  * A figure above which a job gets a formal radiological review before work. It is held against conditions before job controls.
@@ -9,26 +11,23 @@ import kerfbook.quantity.Require;
  * @param code      short name
  * @param kind      what it looks at
  * @param threshold largest figure without review, in the unit of {@code kind}
- * @param source    where the figure stands
- * @param status    seen, memory or site
+ * @param origin    where the figure comes from
  */
-public record ReviewTrigger(String code, Kind kind, double threshold, String source, String status) {
+public record ReviewTrigger(String code, Kind kind, double threshold, Origin origin) {
     /** What a trigger looks at, and its unit. */
     public enum Kind {
-        INDIVIDUAL_SHARE_OF_LEVEL("individual-share-of-level", "individual dose", "% of the administrative level"),
-        INDIVIDUAL_DOSE("individual-dose", "individual dose", "µSv"),
-        COLLECTIVE_DOSE("collective-dose", "collective dose", "person-µSv"),
-        DOSE_RATE("dose-rate", "dose rate", "µSv/h"),
-        AIRBORNE("airborne", "airborne activity", "times the derived air concentration"),
-        CONTAMINATION("contamination", "removable contamination", "times the table value"),
-        POTENTIAL_RELEASES("potential-releases", "ways of release to the environment", "");
+        INDIVIDUAL_SHARE_OF_LEVEL("individual dose", "% of the administrative level"),
+        INDIVIDUAL_DOSE("individual dose", "µSv"),
+        COLLECTIVE_DOSE("collective dose", "person-µSv"),
+        DOSE_RATE("dose rate", "µSv/h"),
+        AIRBORNE("airborne activity", "times the derived air concentration"),
+        CONTAMINATION("removable contamination", "times the table value"),
+        POTENTIAL_RELEASES("ways of release to the environment", "");
 
-        private final String word;
         private final String plain;
         private final String unit;
 
-        Kind(String word, String plain, String unit) {
-            this.word = word;
+        Kind(String plain, String unit) {
             this.plain = plain;
             this.unit = unit;
         }
@@ -39,23 +38,17 @@ public record ReviewTrigger(String code, Kind kind, double threshold, String sou
 
         @Override
         public String toString() {
-            return word;
+            return Words.of(this);
         }
     }
 
     /** What came of it: a figure that is not known never counts as kept. */
     public enum Answer {
-        KEPT("kept"), NOT_KNOWN("not-known"), REVIEW("review");
-
-        private final String word;
-
-        Answer(String word) {
-            this.word = word;
-        }
+        KEPT, NOT_KNOWN, REVIEW;
 
         @Override
         public String toString() {
-            return word;
+            return Words.of(this);
         }
     }
 
@@ -66,8 +59,7 @@ public record ReviewTrigger(String code, Kind kind, double threshold, String sou
         Require.code(code, "code");
         Require.present(kind, "kind");
         Require.within(threshold, 0, 1e12, "threshold", kind.unit);
-        Require.text(source, "source");
-        Require.text(status, "status");
+        Require.present(origin, "origin");
     }
 
     /** For {@link Kind#INDIVIDUAL_SHARE_OF_LEVEL}: {@code 100 · dose / level}, in per cent. */
@@ -80,12 +72,12 @@ public record ReviewTrigger(String code, Kind kind, double threshold, String sou
     public Finding check(Map<Kind, Double> conditions) {
         Double figure = conditions.get(kind);
         if (figure == null) {
-            return new Finding(this, Answer.NOT_KNOWN, Words.capital(kind.plain) + " is not given, so this trigger cannot be checked.");
+            return new Finding(this, Answer.NOT_KNOWN, Plain.capital(kind.plain) + " is not given, so this trigger cannot be checked.");
         }
-        Require.within(figure, 0, 1e15, kind.word, kind.unit);
+        Require.within(figure, 0, 1e15, kind.toString(), kind.unit);
         boolean over = figure > threshold;
-        String text = Words.capital(kind.plain) + " " + Words.number(figure) + (over ? " is above " : " is not above ")
-            + (Words.number(threshold) + " " + kind.unit).strip() + (over ? ": formal review before work." : ".");
+        String text = Plain.capital(kind.plain) + " " + Plain.number(figure) + (over ? " is above " : " is not above ")
+            + (Plain.number(threshold) + " " + kind.unit).strip() + (over ? ": formal review before work." : ".");
         return new Finding(this, over ? Answer.REVIEW : Answer.KEPT, text);
     }
 }

@@ -5,8 +5,8 @@ import java.math.MathContext;
 import java.math.RoundingMode;
 
 /** Doses as people read them. */
-final class Words {
-    private Words() { }
+final class Plain {
+    private Plain() { }
 
     /** In mSv with three decimals, or three digits if that would hide a small dose; no trailing zeros. */
     static String msv(double usv) {
