@@ -60,7 +60,9 @@ public final class Network {
         double finish = 0;
         for (int i : order) {
             Activity activity = activities.get(i);
-            Require.within(hours[i], 0, Activity.LONGEST_HOURS, "activities[" + i + "].hours", "h");
+            if (!(hours[i] >= 0 && hours[i] <= Activity.LONGEST_HOURS)) {
+                throw new Invalid("activities[" + i + "].hours", "must be between 0 and 1000000 h, not " + hours[i] + ".");
+            }
             double start = activity.notBeforeHour();
             for (int k = 0; k < before[i].length; k++) {
                 int p = before[i][k];
