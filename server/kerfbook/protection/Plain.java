@@ -1,27 +1,28 @@
 package kerfbook.protection;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
-import java.math.RoundingMode;
+import java.util.Locale;
 
 /** Doses as people read them. */
 final class Plain {
+    private static final int MOST_DECIMALS = 9;
+
     private Plain() { }
 
     /** In mSv with three decimals, or three digits if that would hide a small dose; no trailing zeros. */
     static String msv(double usv) {
-        return plain(BigDecimal.valueOf(usv).movePointLeft(3)) + " mSv";
+        return number(usv / 1000) + " mSv";
     }
 
     static String number(double value) {
-        return plain(BigDecimal.valueOf(value));
-    }
-
-    private static String plain(BigDecimal value) {
-        BigDecimal rounded = value.abs().compareTo(BigDecimal.valueOf(0.1)) < 0
-            ? value.round(new MathContext(3, RoundingMode.HALF_UP))
-            : value.setScale(3, RoundingMode.HALF_UP);
-        return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
+        double size = Math.abs(value);
+        int decimals = size == 0 || size >= 0.1 ? 3 : (int) Math.min(MOST_DECIMALS, 2 - Math.floor(Math.log10(size)));
+        String text = String.format(Locale.ROOT, "%." + decimals + "f", value);
+        int end = text.length();
+        while (text.charAt(end - 1) == '0') {
+            end--;
+        }
+        text = text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
+        return text.equals("-0") ? "0" : text;
     }
 
     static String capital(String text) {

@@ -24,7 +24,7 @@ class IndividualCheckTest {
     private static final LocalDate START = LocalDate.of(2027, 6, 1);
 
     /**
-     * PUBLISHED (constructed vectors on limits that were read): I01 to I06, arithmetic in the file; exact. I04 and I06 have the same doses
+     * BY HAND (constructed vectors on limits that were read): I01 to I06, arithmetic in the file; exact. I04 and I06 have the same doses
      * and differ by the period rule alone.
      */
     @ParameterizedTest @CsvFileSource(resources = "/published/individual-checks.csv", numLinesToSkip = 2)
@@ -42,7 +42,7 @@ class IndividualCheckTest {
     }
 
     /**
-     * PUBLISHED (constructed): I07. Twelve months at 1.5 mSv; on 31 January the January before has left the twelve months: 11 × 1.5 + 3 =
+     * BY HAND (constructed): I07. Twelve months at 1.5 mSv; on 31 January the January before has left the twelve months: 11 × 1.5 + 3 =
      * 19.5 mSv. BY HAND: on 30 January it may still count, 12 × 1.5 + 3 = 21 mSv, so that is refused.
      */
     @Test void i07_twelve_rolling_months_are_kept_at_the_end_of_january_only() {
@@ -52,7 +52,7 @@ class IndividualCheckTest {
         assertEquals(21_000, rolling(30, 3).periods().get(0).worst().totalUsv());
     }
 
-    /** PUBLISHED (constructed): I08, 16.5 + 4 = 20.5 mSv in twelve months, though the calendar year begins anew. */
+    /** BY HAND (constructed): I08, 16.5 + 4 = 20.5 mSv in twelve months, though the calendar year begins anew. */
     @Test void i08_a_new_calendar_year_does_not_empty_twelve_rolling_months() {
         IndividualCheck check = rolling(31, 4);
         assertEquals(Outcome.REFUSE, check.outcome());
@@ -75,7 +75,7 @@ class IndividualCheckTest {
         return new DoseRecord(Optional.of(2027), Optional.empty(), Map.of(2027, new Received(18_000, "I07"), 2028, none), months, List.of());
     }
 
-    /** PUBLISHED (constructed): I09, 5.5 + 1 = 6.5 mSv is over the 6 mSv of category B; category A may. */
+    /** BY HAND (constructed): I09, 5.5 + 1 = 6.5 mSv is over the 6 mSv of category B; category A may. */
     @Test void i09_a_worker_of_category_b_needs_category_a_first() {
         ExposedWorker b = new ExposedWorker(Optional.empty(), Optional.of(Category.B), Map.of(DoseQuantity.EFFECTIVE_DOSE, year(5500)));
         IndividualCheck check = check(b, SETS.get("eu"), job(START, 1000), 5, OptionalDouble.empty());
@@ -86,7 +86,7 @@ class IndividualCheckTest {
         assertEquals(Outcome.ACCEPT, check(a, SETS.get("eu"), job(START, 1000), 5, OptionalDouble.empty()).outcome());
     }
 
-    /** PUBLISHED (constructed on levels of DOE-STD-1098 that were read): I10, 5.2 mSv is over the facility's 5 and under the 20 above it. */
+    /** BY HAND (constructed on levels of DOE-STD-1098 that were read): I10, 5.2 mSv is over the facility's 5 and under the 20 above it. */
     @Test void i10_going_over_the_facility_level_needs_its_approval() {
         IndividualCheck check = check(effective(year(4200)), SETS.get("us-doe"), job(START, 1000), 2, OptionalDouble.empty());
         assertEquals(Outcome.ESCALATE, check.outcome());
@@ -103,7 +103,7 @@ class IndividualCheckTest {
         assertTrue(check.reasons().get(1).text().contains("Secretarial Officer"));
     }
 
-    /** PUBLISHED (constructed): I11, the lens would get 19.4 + 0.7 = 20.1 mSv while the effective dose passes. */
+    /** BY HAND (constructed): I11, the lens would get 19.4 + 0.7 = 20.1 mSv while the effective dose passes. */
     @Test void i11_the_lens_alone_can_refuse() {
         ExposedWorker worker = new ExposedWorker(Optional.empty(), Optional.empty(),
             Map.of(DoseQuantity.EFFECTIVE_DOSE, year(3000), DoseQuantity.LENS, year(19_400)));
@@ -114,7 +114,7 @@ class IndividualCheckTest {
         assertEquals(List.of(CheckStep.ORGAN), check.reasons().stream().map(IndividualCheck.Reason::step).toList());
     }
 
-    /** PUBLISHED (constructed): I12, 0.5 + 0.4 = 0.9 mSv is over the day's alarm at 0.8: the second entry is refused or split. */
+    /** BY HAND (constructed): I12, 0.5 + 0.4 = 0.9 mSv is over the day's alarm at 0.8: the second entry is refused or split. */
     @Test void i12_the_entry_that_would_reach_past_the_daily_alarm_is_named() {
         List<DatedDose> entries = List.of(new DatedDose(START, 500), new DatedDose(START, 400));
         IndividualCheck check = check(effective(year(0)), SETS.get("eu"), entries, 2, OptionalDouble.of(800));
@@ -125,7 +125,7 @@ class IndividualCheckTest {
             List.of(new DatedDose(START, 500), new DatedDose(START.plusDays(1), 400)), 2, OptionalDouble.of(800)).outcome());
     }
 
-    /** PUBLISHED (constructed): I13, 12 + 5 = 17 mSv is accepted, at the 95th percentile 12 + 9 = 21 mSv is flagged. */
+    /** BY HAND (constructed): I13, 12 + 5 = 17 mSv is accepted, at the 95th percentile 12 + 9 = 21 mSv is flagged. */
     @Test void i13_the_95th_percentile_flags_what_the_forecast_keeps() {
         assertEquals(Outcome.ACCEPT, check(effective(year(12_000)), SETS.get("eu"), job(START, 5000), 10, OptionalDouble.empty()).outcome());
         Assignment uncertain = new Assignment(START, Map.of(DoseQuantity.EFFECTIVE_DOSE, job(START, 5000)),
@@ -186,7 +186,7 @@ class IndividualCheckTest {
     }
 
     /**
-     * PUBLISHED (constructed on the triggers of DOE-STD-1098 art. 312 that were read): I14, 2.6 mSv is 52 % of a level of 5 mSv, above 50 %:
+     * BY HAND (constructed on the triggers of DOE-STD-1098 art. 312 that were read): I14, 2.6 mSv is 52 % of a level of 5 mSv, above 50 %:
      * formal review; 8 person-mSv alone would not call for one.
      */
     @Test void i14_more_than_half_the_level_calls_for_a_review() {
