@@ -57,7 +57,7 @@ public final class Estimate {
         for (PlannedTask task : work.tasks()) {
             tasks.add(dosed(task, lines));
         }
-        People people = new People(campaign, basis);
+        People people = new People(campaign, basis, work);
         List<Forecast.Person> persons = new ArrayList<>();
         for (Worker worker : campaign.workers()) {
             persons.add(people.of(worker, ledger.of(worker.code()), rates));

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.TreeMap;
 import kerfbook.protection.DatedDose;
 import kerfbook.quantity.Sum;
+import kerfbook.schedule.DayHours;
 
 /** What each worker is planned to take, task by task. */
 final class Ledger {
@@ -47,10 +48,19 @@ final class Ledger {
         return entry == null ? 0 : entry.usv.value();
     }
 
-    /** A worker's doses by day, one for each. */
-    static List<DatedDose> byDay(List<Part> parts) {
+    /** A worker's doses by day, one for each: a task's dose is spread over its days as its working hours are. */
+    static List<DatedDose> byDay(List<Part> parts, Workload work) {
         Map<LocalDate, Sum> days = new TreeMap<>();
-        parts.forEach(part -> days.computeIfAbsent(part.on(), none -> new Sum()).add(part.usv()));
+        for (Part part : parts) {
+            double start = work.times(part.task()).earliestStart();
+            List<DayHours> spread = work.calendar().spread(start, work.times(part.task()).earliestFinish());
+            double hours = spread.stream().mapToDouble(DayHours::hours).sum();
+            if (hours > 0) {
+                spread.forEach(day -> days.computeIfAbsent(day.day(), none -> new Sum()).add(part.usv() * (day.hours() / hours)));
+            } else {
+                days.computeIfAbsent(part.on(), none -> new Sum()).add(part.usv());
+            }
+        }
         Map<LocalDate, Double> sums = new TreeMap<>();
         days.forEach((day, sum) -> sums.put(day, sum.value()));
         return DatedDose.listOf(sums);

@@ -12,6 +12,7 @@ import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Constraint;
 import kerfbook.campaign.Scope;
 import kerfbook.campaign.Worker;
+import kerfbook.protection.DatedDose;
 import kerfbook.protection.DoseQuantity;
 import kerfbook.protection.LimitRule;
 import kerfbook.protection.PeriodCheck;
@@ -24,11 +25,13 @@ import kerfbook.quantity.Sum;
 /** What each person takes, and how that stands against constraints and limits. */
 final class People {
     private final Campaign campaign;
+    private final Workload work;
     private final RuleSet ruleSet;
     private final List<Constraint> constraints;
 
-    People(Campaign campaign, Basis basis) {
+    People(Campaign campaign, Basis basis, Workload work) {
         this.campaign = campaign;
+        this.work = work;
         this.ruleSet = basis.ruleSets().get(campaign.settings().ruleSet());
         this.constraints = Bounds.constraints(campaign);
     }
@@ -56,9 +59,10 @@ final class People {
                 verdict = kept ? verdict : worse(verdict, Verdict.OVER_CONSTRAINT);
             }
         }
+        List<DatedDose> planned = Ledger.byDay(parts, work);
         List<Forecast.Period> periods = new ArrayList<>();
         for (LimitRule rule : effective()) {
-            Optional<PeriodDose> worst = PeriodCheck.of(rule, worker.record(), campaign.settings().start(), Ledger.byDay(parts)).worst();
+            Optional<PeriodDose> worst = PeriodCheck.of(rule, worker.record(), campaign.settings().start(), planned).worst();
             if (worst.isPresent()) {
                 periods.add(new Forecast.Period(rule.code(), rule.period().toString(), worst.get()));
                 verdict = worse(verdict, worst.get().verdict());

@@ -258,6 +258,24 @@ class EstimateTest {
             "1 µSv left at 0.5 µSv/h");
     }
 
+    /** BY HAND: 12 h from Thursday 31 December 2026 at 6 h a day: half the dose (12 × 1 × 1 ÷ 2 µSv) falls in either year. */
+    @Test
+    void a_task_over_new_year_is_shared_by_both_years() {
+        Plans plan = new Plans();
+        plan.components.clear();
+        plan.cuts.clear();
+        plan.settings = new kerfbook.campaign.Settings("plate", "", true, LocalDate.of(2026, 12, 31), "test-rules", plan.settings.calendar());
+        plan.workers.replaceAll(worker -> new Worker(worker.code(), worker.name(), worker.roles(), Optional.of(2026), List.of(new Worker.YearDose(2026, 0)),
+            List.of(), ""));
+        plan.tasks.add(Plans.manual("m", 12, List.of(), List.of(), new Staff("operator", 1, "edge", 1)));
+        Forecast.Person person = Plans.person(plan.forecast(), "w1");
+        assertEquals(12, person.usv(), SAME);
+        Forecast.Period year = person.periods().stream().filter(period -> period.rule().equals("year")).findFirst().orElseThrow();
+        assertEquals(6, year.worst().plannedUsv(), SAME);
+        Forecast.Period rolling = person.periods().stream().filter(period -> period.rule().equals("rolling")).findFirst().orElseThrow();
+        assertEquals(12, rolling.worst().plannedUsv(), SAME);
+    }
+
     /** BY HAND: allowance 2 µSv. Cutting starts with 2 left at 0.5 µSv/h: 4 h. Packing starts with w1 at 2 − 1 left at 1 µSv/h: 1 h. */
     @Test
     void stay_time_is_what_is_left_of_the_allowance_over_the_rate() {
