@@ -7,7 +7,9 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVParser;
 import org.apache.commons.csv.CSVRecord;
@@ -54,6 +56,11 @@ public final class Table {
         return rows;
     }
 
+    /** Every row as it is printed, by heading; empty cells are left out. */
+    public List<Map<String, String>> cells() {
+        return rows.stream().map(Row::cells).toList();
+    }
+
     /** One row, read by heading. */
     public static final class Row {
         private final String table;
@@ -69,6 +76,16 @@ public final class Table {
                 throw new IllegalStateException("table " + table + ", row " + cells.getRecordNumber() + ": no column " + column);
             }
             return cells.get(column).strip();
+        }
+
+        private Map<String, String> cells() {
+            Map<String, String> filled = new LinkedHashMap<>();
+            for (String column : cells.getParser().getHeaderNames()) {
+                if (has(column)) {
+                    filled.put(column, text(column));
+                }
+            }
+            return filled;
         }
 
         public boolean has(String column) {

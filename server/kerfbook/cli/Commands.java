@@ -1,0 +1,98 @@
+package kerfbook.cli;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import kerfbook.document.Json;
+import kerfbook.estimate.Forecast;
+import kerfbook.http.Plans;
+import kerfbook.http.PortTaken;
+import kerfbook.quantity.Invalid;
+import kerfbook.store.StoreUnavailable;
+import kerfbook.tables.BasisTables;
+
+/** The command line. Ends with 0 when done, 1 when the computer does not let it, 2 when asked or told something wrong. */
+public final class Commands {
+    public static final String VERSION = "0.1.0";
+    private static final int DONE = 0;
+    private static final int NOT_POSSIBLE = 1;
+    private static final int WRONG = 2;
+    private static final String USAGE = """
+        Kerfbook forecasts the time and radiation dose of remote dismantling campaigns.
+
+        kerfbook serve [--port N] [--address A] [--data DIR] [--demo]
+            Answers in the browser. Without any command this one is meant.
+            --port N      port, 8137 if not given; 0 for any free one
+            --address A   127.0.0.1 (if not given), ::1 or localhost
+            --data DIR    where campaigns are kept, kerfbook-data if not given
+            --demo        adds the demonstration campaign if there is none yet
+        kerfbook forecast FILE [--json]
+            Prints the forecast of a campaign document, as a table or as JSON.
+        kerfbook help
+            Prints this.
+        """;
+
+    private final PrintStream out;
+    private final PrintStream err;
+
+    /** Speaks UTF-8 whatever the computer is set to: units have a µ in them. */
+    public Commands(PrintStream out, PrintStream err) {
+        this.out = new PrintStream(out, true, StandardCharsets.UTF_8);
+        this.err = new PrintStream(err, true, StandardCharsets.UTF_8);
+    }
+
+    /** @return the code to end with */
+    public int run(String... args) {
+        List<String> words = Arrays.asList(args);
+        boolean named = !words.isEmpty() && !words.get(0).startsWith("-");
+        List<String> rest = named ? words.subList(1, words.size()) : words;
+        try {
+            switch (named ? words.get(0) : words.contains("--help") ? "help" : "serve") {
+                case "serve" -> new Serve(out).run(Options.serve(rest));
+                case "forecast" -> forecast(Options.forecast(rest));
+                case "help" -> out.print(USAGE);
+                default -> throw new Usage("There is no command " + words.get(0) + ".");
+            }
+            return DONE;
+        } catch (Usage wrong) {
+            err.println(wrong.getMessage());
+            err.println();
+            err.print(USAGE);
+            return WRONG;
+        } catch (Invalid invalid) {
+            invalid.faults().forEach(fault -> err.println((fault.field().isEmpty() ? "" : fault.field() + ": ") + fault.detail()));
+            return WRONG;
+        } catch (PortTaken | StoreUnavailable unable) {
+            err.println(unable.getMessage());
+            return NOT_POSSIBLE;
+        }
+    }
+
+    private void forecast(Options.Forecast options) {
+        Forecast forecast = Plans.forecast(read(options.file()), BasisTables.read());
+        if (options.json()) {
+            byte[] json = Json.bytes(forecast);
+            out.write(json, 0, json.length);
+            out.flush();
+        } else {
+            out.print(ForecastText.full(forecast));
+        }
+    }
+
+    private static byte[] read(String file) {
+        try {
+            Path path = Path.of(file);
+            if (Files.isRegularFile(path) && Files.size(path) > Json.LARGEST) {
+                throw new Invalid("", file + " has " + Files.size(path) + " bytes; at most " + Json.LARGEST + " are read.");
+            }
+            return Files.readAllBytes(path);
+        } catch (IOException | InvalidPathException e) {
+            throw new Invalid("", file + " cannot be read. Check that it is there and a file.");
+        }
+    }
+}

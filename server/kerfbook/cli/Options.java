@@ -1,0 +1,75 @@
+package kerfbook.cli;
+
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.Iterator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import kerfbook.http.Server.Listening;
+
+/** What follows a command. */
+final class Options {
+    private static final String USUAL_PORT = "8137";
+    private static final String WORD = "";
+
+    private Options() { }
+
+    record Serve(Listening where, Path data, boolean demo) { }
+
+    record Forecast(String file, boolean json) { }
+
+    static Serve serve(List<String> words) {
+        Map<String, String> given = given(words, Set.of("--port", "--address", "--data"), Set.of("--demo"), false);
+        return new Serve(new Listening(given.getOrDefault("--address", "127.0.0.1"), port(given.getOrDefault("--port", USUAL_PORT))),
+            path(given.getOrDefault("--data", "kerfbook-data")), given.containsKey("--demo"));
+    }
+
+    static Forecast forecast(List<String> words) {
+        Map<String, String> given = given(words, Set.of(), Set.of("--json"), true);
+        if (!given.containsKey(WORD)) {
+            throw new Usage("Name the file of the campaign document.");
+        }
+        return new Forecast(given.get(WORD), given.containsKey("--json"));
+    }
+
+    /** @param taking options with a value after them; {@code bare} those without; {@code word} whether one plain word may stand there */
+    private static Map<String, String> given(List<String> words, Set<String> taking, Set<String> bare, boolean word) {
+        Map<String, String> given = new HashMap<>();
+        for (Iterator<String> all = words.iterator(); all.hasNext(); ) {
+            String name = all.next();
+            String value = name;
+            if (taking.contains(name)) {
+                if (!all.hasNext()) {
+                    throw new Usage(name + " needs a value after it.");
+                }
+                value = all.next();
+            } else if (!bare.contains(name)) {
+                if (!word || name.startsWith("-")) {
+                    throw new Usage("There is no option " + name + " here.");
+                }
+                name = WORD;
+            }
+            if (given.put(name, value) != null) {
+                throw new Usage((name.equals(WORD) ? "A second file" : name) + " is one too many.");
+            }
+        }
+        return given;
+    }
+
+    private static int port(String text) {
+        if (!text.matches("[0-9]{1,5}")) {
+            throw new Usage("--port must be a whole number from 0 to 65535, not " + text + ".");
+        }
+        return Integer.parseInt(text);
+    }
+
+    private static Path path(String text) {
+        try {
+            return Path.of(text);
+        } catch (InvalidPathException e) {
+            throw new Usage("--data must be a folder, not " + text + ".");
+        }
+    }
+}

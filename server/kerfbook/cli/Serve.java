@@ -1,0 +1,102 @@
+package kerfbook.cli;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.PrintStream;
+import java.io.UncheckedIOException;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import kerfbook.http.Plans;
+import kerfbook.http.Server;
+import kerfbook.quantity.Invalid;
+import kerfbook.store.Campaigns;
+import kerfbook.store.Database;
+import kerfbook.store.Stored;
+import kerfbook.store.Summary;
+import kerfbook.tables.BasisTables;
+
+/** Opens the campaigns, answers in the browser until somebody stops it, closes in order. */
+final class Serve {
+    private static final String DEMO = "/demo-data/demo-campaign.json";
+    private static final int PAGE = 1_000;
+
+    private final PrintStream out;
+    private final CountDownLatch stopped = new CountDownLatch(1);
+
+    Serve(PrintStream out) {
+        this.out = out;
+    }
+
+    void run(Options.Serve options) {
+        try (Database database = Database.open(options.data().resolve("kerfbook"))) {
+            Campaigns campaigns = new Campaigns(database);
+            Plans plans = new Plans(campaigns, BasisTables.read());
+            if (options.demo()) {
+                addDemo(campaigns, plans);
+            }
+            try (Server server = Server.start(options.where(), plans, database, Commands.VERSION)) {
+                String host = options.where().address().contains(":") ? "[::1]" : options.where().address();
+                out.println("Kerfbook " + Commands.VERSION + " answers at http://" + host + ":" + server.port() + "/");
+                out.println("Campaigns are kept in " + options.data().toAbsolutePath().normalize() + ". Stop with Ctrl-C.");
+                newest(campaigns, plans);
+                untilStopped();
+            }
+        } finally {
+            stopped.countDown();
+        }
+    }
+
+    private static void addDemo(Campaigns campaigns, Plans plans) {
+        for (int offset = 0; ; offset += PAGE) {
+            List<Summary> page = campaigns.list(offset, PAGE).rows();
+            if (page.stream().anyMatch(Summary::demo)) {
+                return;
+            }
+            if (page.size() < PAGE) {
+                break;
+            }
+        }
+        try (InputStream in = Serve.class.getResourceAsStream(DEMO)) {
+            plans.addDemo(in.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private void newest(Campaigns campaigns, Plans plans) {
+        Optional<Stored> newest = campaigns.list(0, 1).rows().stream().findFirst().flatMap(row -> campaigns.find(row.id()));
+        out.println();
+        if (newest.isEmpty()) {
+            out.println("There is no campaign yet. Start with --demo to have one to look at.");
+            return;
+        }
+        try {
+            out.print(ForecastText.brief(plans.forecastOf(newest.get())));
+        } catch (Invalid invalid) {
+            out.println(newest.get().name() + " cannot be forecast yet: " + invalid.getMessage());
+        }
+    }
+
+    /** Ctrl-C and a plain kill arrive as a shutdown: it waits until server and database are closed. */
+    private void untilStopped() {
+        CountDownLatch asked = new CountDownLatch(1);
+        Thread main = Thread.currentThread();
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            asked.countDown();
+            waitFor(stopped);
+        }, "kerfbook-stop"));
+        if (!waitFor(asked)) {
+            main.interrupt();
+        }
+    }
+
+    private static boolean waitFor(CountDownLatch latch) {
+        try {
+            latch.await();
+            return true;
+        } catch (InterruptedException e) {
+            return false;
+        }
+    }
+}

@@ -1,0 +1,2 @@
+/** The commands: serve, forecast, help. */
+package kerfbook.cli;

@@ -1,0 +1,61 @@
+package kerfbook.http;
+
+import io.javalin.http.Context;
+import java.util.Set;
+import java.util.regex.Pattern;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+
+/** What stands in the address: numbers, codes, the page of a list. */
+final class Address {
+    private static final Pattern ID = Pattern.compile("[1-9][0-9]{0,17}");
+    private static final Pattern NUMBER = Pattern.compile("-?[0-9]{1,9}");
+    private static final int LONGEST_PAGE = 1_000;
+
+    private Address() { }
+
+    static long id(Context ctx) {
+        String id = ctx.pathParam("id");
+        if (!ID.matcher(id).matches()) {
+            throw new Refused(404, "There is no such campaign.");
+        }
+        return Long.parseLong(id);
+    }
+
+    /** Refuses every parameter after the question mark. */
+    static void plain(Context ctx) {
+        parameters(ctx, Set.of());
+    }
+
+    /** A part of a list: {@code ?offset=0&limit=50}. */
+    record Page(int offset, int limit) { }
+
+    static Page page(Context ctx, int usual) {
+        parameters(ctx, Set.of("offset", "limit"));
+        return new Page(Require.within(number(ctx, "offset", 0), 0, 999_999_999, "offset"),
+            Require.within(number(ctx, "limit", usual), 1, LONGEST_PAGE, "limit"));
+    }
+
+    private static int number(Context ctx, String name, int usual) {
+        String text = ctx.queryParam(name);
+        if (text == null) {
+            return usual;
+        }
+        if (!NUMBER.matcher(text).matches()) {
+            throw new Invalid(name, "must be a whole number.");
+        }
+        return Integer.parseInt(text);
+    }
+
+    private static void parameters(Context ctx, Set<String> known) {
+        ctx.queryParamMap().forEach((name, values) -> {
+            if (!known.contains(name)) {
+                throw new Invalid(name, "is not a known parameter here." + (known.isEmpty() ? " There are none."
+                    : " Known are: " + String.join(", ", known.stream().sorted().toList()) + "."));
+            }
+            if (values.size() > 1) {
+                throw new Invalid(name, "is given twice.");
+            }
+        });
+    }
+}

@@ -1,0 +1,48 @@
+package kerfbook.http;
+
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.util.Locale;
+import kerfbook.document.Json;
+
+/** What a request brings: read in full, or refused as too large before it is. */
+final class Body {
+    private static final String TOO_LARGE = "At most " + Json.LARGEST + " bytes are read.";
+
+    private Body() { }
+
+    static byte[] of(Context ctx) {
+        if (!isJson(ctx.header("Content-Type"))) {
+            throw new Refused(415, "Send JSON with the header Content-Type: application/json.");
+        }
+        if (ctx.header("Content-Encoding") != null) {
+            throw new Refused(415, "Send the JSON as it is, without Content-Encoding.");
+        }
+        if (ctx.req().getContentLengthLong() > Json.LARGEST) {
+            throw new Refused(413, TOO_LARGE);
+        }
+        byte[] body = read(ctx);
+        if (body.length > Json.LARGEST) {
+            throw new Refused(413, TOO_LARGE);
+        }
+        return body;
+    }
+
+    private static byte[] read(Context ctx) {
+        try {
+            return ctx.req().getInputStream().readNBytes(Json.LARGEST + 1);
+        } catch (IOException e) {
+            throw new Refused(408, "The request did not arrive in full.");
+        }
+    }
+
+    /** Only {@code application/json}, which no page of another origin can send without asking first. */
+    private static boolean isJson(String contentType) {
+        if (contentType == null) {
+            return false;
+        }
+        String[] parts = contentType.toLowerCase(Locale.ROOT).split(";");
+        return parts[0].strip().equals("application/json")
+            && (parts.length == 1 || parts.length == 2 && parts[1].strip().replace("\"", "").equals("charset=utf-8"));
+    }
+}

@@ -1,0 +1,167 @@
+package kerfbook.http;
+
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Settings;
+import kerfbook.document.Documents;
+import kerfbook.document.Json;
+import kerfbook.document.Kind;
+import kerfbook.estimate.Basis;
+import kerfbook.estimate.Estimate;
+import kerfbook.estimate.Forecast;
+import kerfbook.quantity.Incomplete;
+import kerfbook.quantity.Invalid;
+import kerfbook.store.Campaigns;
+import kerfbook.store.Edit;
+import kerfbook.store.NewItem;
+import kerfbook.store.Stored;
+
+/** Stored campaigns with their forecasts: nothing is kept that cannot be read again as a whole. */
+public final class Plans {
+    private final Campaigns campaigns;
+    private final Documents documents;
+    private final Basis basis;
+    private final ForecastCache cache = new ForecastCache();
+
+    public Plans(Campaigns campaigns, Basis basis) {
+        this.campaigns = campaigns;
+        this.documents = documents(basis);
+        this.basis = basis;
+    }
+
+    /** Reads and writes documents against these tables. */
+    public static Documents documents(Basis basis) {
+        return new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet());
+    }
+
+    /** The forecast of a document, kept nowhere. */
+    public static Forecast forecast(byte[] document, Basis basis) {
+        return forecast(documents(basis).read(document), basis);
+    }
+
+    private static Forecast forecast(Campaign campaign, Basis basis) {
+        return Estimate.of(campaign, basis, Documents.digest(campaign));
+    }
+
+    Campaigns campaigns() {
+        return campaigns;
+    }
+
+    Basis basis() {
+        return basis;
+    }
+
+    /** Keeps a document as a new campaign. */
+    public Stored add(byte[] document) {
+        return add(document, false);
+    }
+
+    /** Keeps a document as a new campaign that is marked as an example. */
+    public Stored addDemo(byte[] document) {
+        return add(document, true);
+    }
+
+    private Stored add(byte[] document, boolean demo) {
+        Campaign campaign = documents.read(document);
+        requireUsable(campaign);
+        List<NewItem> items = new ArrayList<>();
+        for (Kind<?> kind : Kind.ALL) {
+            List<Kind.Part> parts = kind.partsOf(campaign);
+            for (int i = 0; i < parts.size(); i++) {
+                items.add(item(kind, parts.get(i), kind.name() + "[" + i + "]"));
+            }
+        }
+        String settings = text(Json.bytes(campaign.settings()));
+        return demo ? campaigns.addDemo(campaign.settings().name(), settings, items) : campaigns.add(campaign.settings().name(), settings, items);
+    }
+
+    /** The document of a stored campaign. */
+    byte[] document(Stored stored) {
+        return documents.write(Draft.of(stored).campaign(documents));
+    }
+
+    /** The forecast of a stored campaign as JSON. */
+    byte[] forecast(Stored stored) {
+        return cache.get(stored.id(), stored.version(), () -> Json.bytes(forecastOf(stored)));
+    }
+
+    /** The forecast of a stored campaign. */
+    public Forecast forecastOf(Stored stored) {
+        return forecast(Draft.of(stored).campaign(documents), basis);
+    }
+
+    Stored putSettings(long id, byte[] json, long seen) {
+        Settings settings = Json.read(json, Settings.class);
+        return edit(id, new Edit.PutHeader(settings.name(), text(Json.bytes(settings)), seen));
+    }
+
+    Stored add(long id, Kind<?> kind, Kind.Part part) {
+        return edit(id, new Edit.AddItem(item(kind, part, "")));
+    }
+
+    Stored put(long id, Kind<?> kind, Kind.Part part, long seen) {
+        return edit(id, new Edit.PutItem(item(kind, part, ""), seen));
+    }
+
+    Stored remove(long id, Kind<?> kind, String code, long seen) {
+        return edit(id, new Edit.RemoveItem(kind.name(), code, seen));
+    }
+
+    /** An edit that the store will refuse is handed on as it is: its reason comes first. */
+    private Stored edit(long id, Edit edit) {
+        return campaigns.edit(id, current -> {
+            if (fits(current, edit)) {
+                check(Draft.of(current).with(edit), edit);
+            }
+            return edit;
+        });
+    }
+
+    private void check(Draft draft, Edit edit) {
+        try {
+            requireUsable(draft.campaign(documents));
+        } catch (Invalid invalid) {
+            if (edit instanceof Edit.RemoveItem) {
+                throw new Refused(Problem.of(409, "It is still needed. Change what refers to it first.", draft.needing(invalid)));
+            }
+            throw draft.fromWithin(invalid);
+        }
+    }
+
+    private static boolean fits(Stored current, Edit edit) {
+        if (edit instanceof Edit.PutHeader put) {
+            return put.expectedVersion() == current.headerVersion();
+        }
+        if (edit instanceof Edit.AddItem add) {
+            return current.find(add.item().kind(), add.item().code()).isEmpty();
+        }
+        if (edit instanceof Edit.PutItem put) {
+            return current.find(put.item().kind(), put.item().code()).filter(item -> item.version() == put.expectedVersion()).isPresent();
+        }
+        Edit.RemoveItem remove = (Edit.RemoveItem) edit;
+        return current.find(remove.kind(), remove.code()).filter(item -> item.version() == remove.expectedVersion()).isPresent();
+    }
+
+    /** A plan that is not finished may be kept; one that contradicts itself may not. */
+    private void requireUsable(Campaign campaign) {
+        try {
+            forecast(campaign, basis);
+        } catch (Incomplete tolerated) {
+            return;
+        }
+    }
+
+    private static NewItem item(Kind<?> kind, Kind.Part part, String field) {
+        try {
+            return new NewItem(kind.name(), part.code(), text(part.json()));
+        } catch (Invalid invalid) {
+            throw new Invalid(field, invalid.faults().get(0).detail());
+        }
+    }
+
+    static String text(byte[] json) {
+        return new String(json, StandardCharsets.UTF_8);
+    }
+}

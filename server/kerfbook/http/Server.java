@@ -1,0 +1,142 @@
+package kerfbook.http;
+
+import io.javalin.Javalin;
+import io.javalin.config.JavalinConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import io.javalin.util.JavalinBindException;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import java.lang.System.Logger;
+import java.lang.System.Logger.Level;
+import java.util.List;
+import java.util.concurrent.atomic.AtomicReference;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+import kerfbook.store.Database;
+import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.util.thread.QueuedThreadPool;
+
+/** The running server. */
+public final class Server implements AutoCloseable {
+    private static final Logger LOG = System.getLogger("kerfbook.http");
+    private static final int THREADS = 64;
+    private static final int IDLE_MS = 30_000;
+    private static final int SLOWEST_BYTES_PER_S = 256;
+    private static final int STOP_MS = 5_000;
+
+    private final Javalin javalin;
+    private final List<String> routes;
+
+    private Server(Javalin javalin, List<String> routes) {
+        this.javalin = javalin;
+        this.routes = routes;
+    }
+
+    /** Where to listen: an address of this computer that no other can reach, and a port (0: any free one). */
+    public record Listening(String address, int port) {
+        public Listening {
+            Require.present(address, "address");
+            if (!Access.loopback(address)) {
+                throw new Invalid("address", "must be 127.0.0.1, ::1 or localhost, not " + address
+                    + ". Kerfbook has no accounts yet, so it answers on this computer only.");
+            }
+            Require.within(port, 0, 65_535, "port");
+        }
+    }
+
+    /** @throws PortTaken if something else listens there */
+    public static Server start(Listening where, Plans plans, Database database, String version) {
+        AtomicReference<List<String>> routes = new AtomicReference<>();
+        Javalin javalin = Javalin.create(config -> {
+            connection(config, where);
+            routes.set(routes(config, plans, database, version));
+        });
+        try {
+            javalin.start();
+        } catch (JavalinBindException e) {
+            javalin.stop();
+            throw new PortTaken(where, e);
+        }
+        return new Server(javalin, routes.get());
+    }
+
+    public int port() {
+        return javalin.port();
+    }
+
+    /** Method and address of every route. */
+    public List<String> routes() {
+        return routes;
+    }
+
+    @Override
+    public void close() {
+        javalin.stop();
+    }
+
+    private static void connection(JavalinConfig config, Listening where) {
+        config.startup.showJavalinBanner = false;
+        config.startup.showOldJavalinVersionWarning = false;
+        config.startup.startupWatcherEnabled = false;
+        config.http.prefer405over404 = true;
+        config.jetty.host = where.address();
+        config.jetty.port = where.port();
+        config.jetty.threadPool = new QueuedThreadPool(THREADS, 4);
+        config.jetty.modifyHttpConfiguration(Server::patience);
+        config.jetty.modifyServer(server -> {
+            server.setStopTimeout(STOP_MS);
+            server.setErrorHandler(new BareErrors());
+        });
+    }
+
+    private static void patience(HttpConfiguration http) {
+        http.setIdleTimeout(IDLE_MS);
+        http.setMinRequestDataRate(SLOWEST_BYTES_PER_S);
+        http.setSendServerVersion(false);
+        http.setSendDateHeader(true);
+    }
+
+    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version) {
+        config.routes.before(Access::check);
+        Routes routes = new Routes(config.routes);
+        config.routes.exception(Exception.class, Server::refuse);
+        config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(ofApi(failure, ctx, routes), ctx));
+        config.router.javaLangErrorHandler(Server::failed);
+        HealthRoutes.on(routes, database, version);
+        TableRoutes.on(routes, plans.basis());
+        CampaignRoutes.on(routes, plans);
+        SettingsRoutes.on(routes, plans);
+        ForecastRoutes.on(routes, plans);
+        ChangeRoutes.on(routes, plans);
+        ObjectRoutes.on(routes, plans);
+        PageRoutes.on(routes);
+        return routes.known();
+    }
+
+    /** The pages take any address; under /api one that nothing is known at is not found, whatever the method. */
+    private static Exception ofApi(HttpResponseException failure, Context ctx, Routes routes) {
+        return failure.getStatus() == 405 && ctx.path().startsWith("/api/") && !routes.has(ctx.path())
+            ? new Refused(404, "There is nothing at this address.") : failure;
+    }
+
+    private static void refuse(Exception failure, Context ctx) {
+        Problem problem = Problem.from(failure);
+        if (failure instanceof HttpResponseException known && known.getDetails().containsKey("availableMethods")) {
+            ctx.header("Allow", known.getDetails().get("availableMethods"));
+        }
+        ctx.removeHeader("ETag");
+        ctx.status(problem.status()).contentType("application/problem+json").result(problem.json());
+    }
+
+    private static void failed(HttpServletResponse response, Error error) {
+        LOG.log(Level.ERROR, "A request failed", error);
+        try {
+            response.setStatus(500);
+            response.setContentType("application/problem+json");
+            response.getOutputStream().write(Problem.of(500, "The server made a mistake. What happened is in its log.").json());
+        } catch (IOException | IllegalStateException e) {
+            LOG.log(Level.WARNING, "and could not be answered", e);
+        }
+    }
+}
