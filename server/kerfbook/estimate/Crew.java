@@ -18,7 +18,9 @@ final class Crew {
     record Share(String worker, double share) { }
 
     private final Campaign campaign;
-    private final Map<String, List<Share>> found = new HashMap<>();
+    private record Place(String role, String group, Optional<String> component) { }
+
+    private final Map<Place, List<Share>> found = new HashMap<>();
 
     Crew(Campaign campaign) {
         this.campaign = campaign;
@@ -26,7 +28,7 @@ final class Crew {
 
     /** The most particular roster entry: component and group, then component, then group, then role alone, else everybody with the role, evenly. */
     List<Share> of(String role, String group, Optional<String> component) {
-        return found.computeIfAbsent(role + "\n" + group + "\n" + component.orElse(""), none -> find(role, group, component));
+        return found.computeIfAbsent(new Place(role, group, component), none -> find(role, group, component));
     }
 
     /** Refuses a line that would need one person in two places: {@code people · share} above 1. */

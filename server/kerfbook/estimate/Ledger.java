@@ -2,6 +2,7 @@ package kerfbook.estimate;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,8 +25,10 @@ final class Ledger {
     private final Map<String, Map<String, Entry>> byWorker = new LinkedHashMap<>();
     private final Map<String, PlannedTask> tasks = new LinkedHashMap<>();
     private final Map<String, LocalDate> days = new LinkedHashMap<>();
+    private final Map<String, List<Part>> summed = new HashMap<>();
 
     void add(String worker, PlannedTask task, LocalDate on, double hours, double fieldHours, double usv) {
+        summed.clear();
         tasks.putIfAbsent(task.id(), task);
         days.putIfAbsent(task.id(), on);
         Entry entry = byWorker.computeIfAbsent(worker, none -> new LinkedHashMap<>()).computeIfAbsent(task.id(), none -> new Entry());
@@ -36,10 +39,14 @@ final class Ledger {
 
     /** A worker's parts, in the order in which tasks were added. */
     List<Part> of(String worker) {
+        return summed.computeIfAbsent(worker, this::sum);
+    }
+
+    private List<Part> sum(String worker) {
         List<Part> parts = new ArrayList<>();
         byWorker.getOrDefault(worker, Map.of()).forEach((task, entry) -> parts.add(
             new Part(tasks.get(task), days.get(task), entry.hours.value(), entry.fieldHours.value(), entry.usv.value())));
-        return parts;
+        return List.copyOf(parts);
     }
 
     /** The dose of one worker in one task. */

@@ -4,7 +4,7 @@ import java.util.Arrays;
 
 /** Sums that give the same last digit in whatever order the terms come. */
 public final class Sum {
-    private double[] terms = new double[16];
+    private double[] terms = new double[4];
     private int count;
 
     public Sum add(double term) {
@@ -17,6 +17,9 @@ public final class Sum {
 
     /** The terms sorted, then added with Neumaier's correction of the rounding. */
     public double value() {
+        if (count == 1) {
+            return terms[0];
+        }
         double[] sorted = Arrays.copyOf(terms, count);
         Arrays.sort(sorted);
         double sum = 0;
