@@ -9,10 +9,13 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
 import org.jdbi.v3.core.HandleCallback;
+import org.jdbi.v3.core.JdbiException;
 
 /**
  * The database: opened and brought up to date, asked within a time limit, opened again after it had to close itself.
@@ -23,7 +26,7 @@ public final class Database implements AutoCloseable {
     private static final Duration PATIENCE = Duration.ofSeconds(10);
     private static final Duration PROBE = Duration.ofSeconds(2);
     private static final long BETWEEN_OPENINGS_NS = 1_000_000_000;
-    private static final int TRIES = 5;
+    private static final int TRIES = 4;             // of 2 s each for a lock: what is given up before the deadline is surely undone
 
     private final Place place;
     private final ExecutorService keeper = Executors.newSingleThreadExecutor(Pool.daemons("kerfbook-store-keeper"));
@@ -63,7 +66,7 @@ public final class Database implements AutoCloseable {
         try {
             long deadline = System.nanoTime() + PROBE.toNanos();
             Pool open = pool(deadline);
-            await(open, open.transaction(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one()), deadline, "Try again.");
+            await(open, open.read(handle -> handle.createQuery("SELECT 1").mapTo(Integer.class).one()), deadline, "Try again.");
             place.requireRoom();
             return Optional.empty();
         } catch (StoreUnavailable e) {
@@ -73,8 +76,7 @@ public final class Database implements AutoCloseable {
 
     /** Reads in one transaction. The work may run more than once. */
     <T> T read(HandleCallback<T, RuntimeException> work) {
-        long deadline = System.nanoTime() + PATIENCE.toNanos();
-        return repeated(pool(deadline), work, deadline, "Try again.");
+        return repeated(open -> open.read(work), "Try again.");
     }
 
     /**
@@ -85,32 +87,23 @@ public final class Database implements AutoCloseable {
      */
     <T> T write(HandleCallback<T, RuntimeException> work) {
         place.requireRoom();
-        long deadline = System.nanoTime() + PATIENCE.toNanos();
-        Pool open = pool(deadline);
-        String doubt = "Whether the change was stored is not known: look before you do it again.";
-        T result = repeated(open, work, deadline, doubt);
-        try {
-            await(open, open.afterCommit(), deadline, doubt);
-        } catch (RuntimeException failure) {
-            lost(open, failure);                    // after a failed sync nothing that comes later can be trusted either
-            throw failure instanceof StoreUnavailable ? failure
-                : new StoreUnavailable(place.explain(failure).getMessage() + " " + doubt, failure);
-        }
-        return result;
+        return repeated(open -> open.write(work), "Whether the change was stored is not known: look before you do it again.");
     }
 
-    /** Tries again, after a short pause, what was undone because of another transaction. */
-    private <T> T repeated(Pool open, HandleCallback<T, RuntimeException> work, long deadline, String doubt) {
+    /** Asks, and asks again after a short pause where the answer is that another transaction was in the way. */
+    private <T> T repeated(Function<Pool, CompletableFuture<T>> ask, String doubt) {
+        long deadline = System.nanoTime() + PATIENCE.toNanos();
         for (int tries = 1; ; tries++) {
+            Pool open = pool(deadline);
             try {
-                return await(open, open.transaction(work), deadline, doubt);
-            } catch (RuntimeException failure) {
-                boolean again = SqlTrouble.mayTryAgain(failure) && tries < TRIES;
-                if (!again && (SqlTrouble.mayTryAgain(failure) || SqlTrouble.tookTooLong(failure))) {
-                    throw place.explain(failure);
+                return await(open, ask.apply(open), deadline, doubt);
+            } catch (RejectedExecutionException failure) {
+                if (tries == TRIES) {               // closed between our asking which one is open and our asking it
+                    throw new StoreUnavailable(place.name() + " is being opened again. Try again in a minute.", failure);
                 }
-                if (!again) {
-                    throw failure;
+            } catch (JdbiException failure) {
+                if (!SqlTrouble.mayTryAgain(failure) || tries == TRIES) {
+                    throw SqlTrouble.mayTryAgain(failure) || SqlTrouble.tookTooLong(failure) ? place.explain(failure) : failure;
                 }
                 pause(ThreadLocalRandom.current().nextLong(5, 20L << tries));
             }
@@ -129,7 +122,7 @@ public final class Database implements AutoCloseable {
             throw new StoreUnavailable("The wait for the database was interrupted. " + doubt, e);
         } catch (ExecutionException e) {
             Throwable failure = e.getCause();
-            if (SqlTrouble.gone(failure)) {
+            if (failure instanceof GroupCommit.NotSynced || SqlTrouble.gone(failure)) {
                 lost(open, failure);
                 throw new StoreUnavailable(place.explain(failure).getMessage() + " " + doubt, failure);
             }
@@ -174,8 +167,11 @@ public final class Database implements AutoCloseable {
     private synchronized void opened(Pool fresh, Throwable failure) {
         opening = null;
         if (failure != null) {
-            trouble = place.explain(failure.getCause() == null ? failure : failure.getCause());
-            LOG.log(Level.ERROR, "Not open: " + trouble.getMessage());
+            StoreUnavailable now = place.explain(failure.getCause() == null ? failure : failure.getCause());
+            if (!now.getMessage().equals(trouble.getMessage())) {
+                LOG.log(Level.ERROR, "Not open: " + now.getMessage());
+            }
+            trouble = now;
         } else if (closed) {
             fresh.close();
         } else {

@@ -21,7 +21,9 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     static final long SPARE = 32L << 20;
     private static final String ENDING = ".mv.db";
     private static final String MODE =
-        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE";
+        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE;MAX_COMPACT_TIME=3000";
+    /** No saving in the background: it would save half of a transaction that is under way, see {@link GroupCommit}. */
+    private static final String SAVE_AT_COMMIT = ";WRITE_DELAY=0";
 
     static Place file(Path given) {
         Path path = given.toAbsolutePath().normalize();
@@ -30,16 +32,16 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
             throw new StoreUnavailable("The database file " + name + " has a semicolon in its path. Choose another path.");
         }
         String stem = name.endsWith(ENDING) ? name.substring(0, name.length() - ENDING.length()) : name;
-        return new Place("jdbc:h2:file:" + stem + MODE, Optional.of(Path.of(stem + ENDING)), true, SPARE);
+        return new Place("jdbc:h2:file:" + stem + MODE + SAVE_AT_COMMIT, Optional.of(Path.of(stem + ENDING)), true, SPARE);
     }
 
     static Place memory() {
         return new Place("jdbc:h2:mem:" + UUID.randomUUID() + MODE, Optional.empty(), false, 0);
     }
 
-    /** Only to show what is lost without it: commits are left to the database's own delay. */
+    /** Only to show what is lost without it: saving is left to the database's own delay. */
     Place withoutSync() {
-        return new Place(url, file, false, spare);
+        return new Place(url.replace(SAVE_AT_COMMIT, ""), file, false, spare);
     }
 
     Place leaving(long bytes) {
@@ -53,7 +55,7 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     Pool open() {
         makeFolder();
         try (Connection first = DriverManager.getConnection(url, Pool.USER, "")) {
-            return Pool.open(url, syncs);
+            return Pool.open(url, syncs ? file : Optional.empty());
         } catch (SQLException | RuntimeException failure) {
             throw explain(failure);
         }

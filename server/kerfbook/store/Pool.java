@@ -2,6 +2,7 @@ package kerfbook.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import java.nio.file.Path;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -10,7 +11,6 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Optional;
-import java.util.concurrent.Callable;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -23,6 +23,8 @@ import org.jdbi.v3.core.argument.Argument;
 import org.jdbi.v3.core.config.ConfigRegistry;
 import org.jdbi.v3.core.statement.SqlStatements;
 import org.jdbi.v3.core.statement.StatementContext;
+import org.jdbi.v3.core.statement.StatementExceptions;
+import org.jdbi.v3.core.statement.StatementExceptions.MessageRendering;
 
 /**
  * One opening of the database: its connections and the threads that use them. Callers never touch a connection on their
@@ -32,80 +34,82 @@ import org.jdbi.v3.core.statement.StatementContext;
 final class Pool implements AutoCloseable {
     static final String USER = "kerfbook";
     private static final String[] NONE = {};        // also refuse tables of a newer release
-    private static final int WORKERS = 8;
+    private static final int READERS = 8;
     private static final int LOCK_WAIT_SECONDS = 2;
     private static final int QUERY_SECONDS = 5;
     private static final long CONNECTION_WAIT_MS = 3_000;
 
     private final HikariDataSource source;
     private final Jdbi jdbi;
-    private final ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemons("kerfbook-store"));
-    private final ExecutorService syncer = Executors.newSingleThreadExecutor(daemons("kerfbook-store-sync"));
-    private final Optional<GroupSync> sync;
+    private final ExecutorService readers = Executors.newFixedThreadPool(READERS, daemons("kerfbook-store-read"));
+    private final ExecutorService writer = Executors.newSingleThreadExecutor(daemons("kerfbook-store-write"));
+    private final GroupCommit commits;
 
-    private Pool(HikariDataSource source, boolean syncs) {
+    private Pool(HikariDataSource source, Optional<Path> synced) {
         this.source = source;
         this.jdbi = Jdbi.create(source)
             .registerArgument(new InstantArgument())
-            .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS));
-        this.sync = syncs ? Optional.of(new GroupSync(this::checkpoint, syncer)) : Optional.empty();
+            .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS))
+            .configure(StatementExceptions.class, says -> says.setMessageRendering(MessageRendering.NONE));    // no plans in logs
+        this.commits = new GroupCommit(synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), writer);
     }
 
-    /** Opens the database and brings its tables to this release. {@code syncs} where a commit alone is not on the disk. */
-    static Pool open(String url, boolean syncs) {
+    /** Opens the database and brings its tables to this release. {@code synced} is its file where a commit alone is not on the disk. */
+    static Pool open(String url, Optional<Path> synced) {
         HikariConfig config = new HikariConfig();
         config.setJdbcUrl(url + ";LOCK_TIMEOUT=" + LOCK_WAIT_SECONDS * 1_000);
         config.setUsername(USER);
         config.setPassword("");
         config.setPoolName("kerfbook");
-        config.setMaximumPoolSize(WORKERS + 1);
+        config.setMaximumPoolSize(READERS + 1);
         config.setConnectionTimeout(CONNECTION_WAIT_MS);
         config.setValidationTimeout(CONNECTION_WAIT_MS / 2);
         config.setMaxLifetime(0);
         HikariDataSource source = new HikariDataSource(config);
         try {
             Flyway.configure().dataSource(source).locations("classpath:db/migration").ignoreMigrationPatterns(NONE).load().migrate();
-            return new Pool(source, syncs);
+            return new Pool(source, synced);
         } catch (RuntimeException | Error failure) {
             source.close();
             throw failure;
         }
     }
 
-    /** Runs the work in one transaction, on a thread of ours. */
-    <T> CompletableFuture<T> transaction(HandleCallback<T, RuntimeException> work) {
-        return on(workers, () -> jdbi.inTransaction(work));
+    /** Runs the work in one transaction, beside others. */
+    <T> CompletableFuture<T> read(HandleCallback<T, RuntimeException> work) {
+        CompletableFuture<T> answer = new CompletableFuture<>();
+        readers.execute(() -> {
+            if (answer.isDone()) {
+                return;                             // the caller has stopped waiting before we began
+            }
+            try {
+                answer.complete(jdbi.inTransaction(work));
+            } catch (RuntimeException | Error failure) {
+                answer.completeExceptionally(failure);
+            }
+        });
+        return answer;
     }
 
-    /** Ends when everything committed before this call is on the disk. */
-    CompletableFuture<Void> afterCommit() {
-        return sync.map(GroupSync::afterCommit).orElseGet(() -> CompletableFuture.completedFuture(null));
+    /** Runs the work in one transaction, after all writes planned before; answers when it is on the disk. */
+    <T> CompletableFuture<T> write(HandleCallback<T, RuntimeException> work) {
+        return commits.add(() -> jdbi.inTransaction(work));
     }
 
-    private void checkpoint() {
-        jdbi.useHandle(handle -> handle.execute("CHECKPOINT SYNC"));
+    private void checkpoint(Upkeep upkeep) {
+        jdbi.useHandle(handle -> {
+            if (upkeep.isDue()) {
+                upkeep.run(handle);
+            }
+            handle.execute("CHECKPOINT SYNC");
+        });
     }
 
     @Override
     public void close() {
-        workers.shutdown();
-        syncer.shutdown();
+        readers.shutdown();
+        writer.shutdown();
         source.close();
-    }
-
-    private static <T> CompletableFuture<T> on(ExecutorService threads, Callable<T> work) {
-        CompletableFuture<T> result = new CompletableFuture<>();
-        threads.execute(() -> {
-            if (result.isDone()) {
-                return;                             // the caller has stopped waiting before we began
-            }
-            try {
-                result.complete(work.call());
-            } catch (Exception | Error failure) {
-                result.completeExceptionally(failure);
-            }
-        });
-        return result;
     }
 
     static Instant instant(ResultSet row, String column) throws SQLException {

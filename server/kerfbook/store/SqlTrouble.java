@@ -27,7 +27,7 @@ final class SqlTrouble {
     private SqlTrouble() { }
 
     static boolean mayTryAgain(Throwable failure) {
-        return in(failure).map(e -> AGAIN.contains(e.getSQLState()) || AGAIN_H2.contains(e.getErrorCode())).orElse(false);
+        return in(failure).map(e -> AGAIN.contains(state(e)) || AGAIN_H2.contains(e.getErrorCode())).orElse(false);
     }
 
     static boolean tookTooLong(Throwable failure) {
@@ -36,9 +36,14 @@ final class SqlTrouble {
 
     /** Nothing more can be had from these connections. */
     static boolean gone(Throwable failure) {
-        return ofTheDatabase(failure) && (diskFull(failure) || caused(failure, IOException.class::isInstance)
+        return ofTheDatabase(failure) && !mayTryAgain(failure) && !tookTooLong(failure) && !refused(failure) && (diskFull(failure) || caused(failure, IOException.class::isInstance)
             || caused(failure, SqlTrouble::isEngineFailure)
-            || in(failure).map(e -> GONE_H2.contains(e.getErrorCode()) || state(e).startsWith("08") || state(e).startsWith("57P")).orElse(false));
+            || in(failure).map(e -> GONE_H2.contains(e.getErrorCode()) || state(e).isEmpty() || state(e).startsWith("08") || state(e).startsWith("57P")).orElse(false));
+    }
+
+    /** Data exceptions, constraints, syntax: the database is well. H2 gives these a cause from its storage too. */
+    private static boolean refused(Throwable failure) {
+        return in(failure).map(e -> state(e).startsWith("22") || state(e).startsWith("23") || state(e).startsWith("42")).orElse(false);
     }
 
     static boolean diskFull(Throwable failure) {
@@ -82,7 +87,8 @@ final class SqlTrouble {
         return Optional.ofNullable(found);
     }
 
+    /** Empty where the connection pool speaks and not the database: a connection closed, or none to be had. */
     private static String state(SQLException e) {
-        return String.valueOf(e.getSQLState());
+        return e.getSQLState() == null ? "" : e.getSQLState();
     }
 }

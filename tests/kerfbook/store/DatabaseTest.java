@@ -1,0 +1,208 @@
+package kerfbook.store;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Real database on disk or in memory; the second user of it is a plain connection. */
+class DatabaseTest {
+    @TempDir
+    private Path folder;
+
+    /** LAW: what was stored is there after closing and opening, under either way of naming the file. */
+    @Test
+    void a_file_opens_again_with_what_it_held() {
+        Path file = folder.resolve("deep/er/kerfbook.mv.db");
+        Stored stored;
+        try (Database database = Database.open(file)) {
+            stored = new Campaigns(database).add("A", "{}", List.of(new NewItem("cut", "1", "{}")));
+            assertTrue(database.answers());
+            assertEquals(Optional.empty(), database.trouble());
+        }
+        assertTrue(Files.exists(file));
+        try (Database database = Database.open(folder.resolve("deep/er/kerfbook"))) {
+            assertEquals(stored, new Campaigns(database).get(stored.id()));
+        }
+    }
+
+    /** LAW: the database itself refuses what the program never writes: the constraints stand on their own. */
+    @Test
+    void constraints_hold_without_the_program() throws SQLException {
+        Place place = Place.memory();
+        try (Database database = new Database(place); Connection other = connect(place); Statement sql = other.createStatement()) {
+            long id = new Campaigns(database).add("A", "{}", List.of(new NewItem("cut", "1", "{}"))).id();
+            String part = "INSERT INTO campaign_part (campaign_id, ordinal, kind, code, version, body) VALUES (";
+            refused("23505", sql, part + id + ", 2, 'cut', '1', 1, '{}')");
+            refused("23505", sql, part + id + ", 1, 'cut', '2', 1, '{}')");
+            refused("23505", sql, part + id + ", 0, 'other', '', 1, '{}')");
+            refused("23513", sql, part + id + ", 2, 'cut', '', 1, '{}')");
+            refused("23513", sql, part + id + ", 2, 'cut', '2', 0, '{}')");
+            refused("23506", sql, part + (id + 1) + ", 1, 'cut', '2', 1, '{}')");
+            refused("23503", sql, "DELETE FROM campaign WHERE id = " + id);
+            refused("23513", sql, "UPDATE change_note SET old_body = 'x' WHERE what = 'added'");
+            refused("23513", sql, "UPDATE campaign SET version = 0");
+        }
+    }
+
+    /** EDGE: tables of a release that does not exist yet. */
+    @Test
+    void a_file_of_a_newer_release_is_refused_and_left_alone() throws Exception {
+        Path file = folder.resolve("newer.mv.db");
+        try (Database database = Database.open(file)) {
+            database.write(handle -> handle.execute("INSERT INTO \"flyway_schema_history\" SELECT 999, '999', 'later', type, script, checksum, "
+                + "installed_by, installed_on, execution_time, success FROM \"flyway_schema_history\" WHERE \"installed_rank\" = 1"));
+        }
+        StoreUnavailable refusal = assertThrows(StoreUnavailable.class, () -> Database.open(file));
+        assertTrue(refusal.getMessage().contains(file + " was written by another release"), refusal.getMessage());
+    }
+
+    /** EDGE: a file that is no database. */
+    @Test
+    void a_file_that_is_no_database_is_refused_and_left_as_it_is() throws Exception {
+        Path file = folder.resolve("notes.mv.db");
+        byte[] text = "not a database\n".repeat(1_000).getBytes(StandardCharsets.UTF_8);
+        Files.write(file, text);
+        StoreUnavailable refusal = assertThrows(StoreUnavailable.class, () -> Database.open(file));
+        assertTrue(refusal.getMessage().contains(file.toString()), refusal.getMessage());
+        assertArrayEquals(text, Files.readAllBytes(file));
+        assertThrows(StoreUnavailable.class, () -> Database.open(folder.resolve("a;b")));
+        assertThrows(StoreUnavailable.class, () -> Database.open(file.resolve("below/a/file")));
+    }
+
+    /** EDGE: somebody else holds the campaign longer than the wait for a lock (2 s), then lets go. */
+    @Test
+    void an_edit_waits_for_a_lock_and_tries_again() throws Exception {
+        Place place = Place.memory();
+        try (Database database = new Database(place); Connection other = connect(place)) {
+            Campaigns campaigns = new Campaigns(database);
+            long id = campaigns.add("A", "{}", List.of()).id();
+            hold(other, id);
+            Thread release = new Thread(() -> {
+                try {
+                    Thread.sleep(2_500);
+                    other.rollback();
+                } catch (InterruptedException | SQLException e) {
+                    throw new IllegalStateException(e);
+                }
+            });
+            release.start();
+            assertEquals(2, campaigns.edit(id, now -> new Edit.PutHeader("B", "{}", 1)).version());
+            release.join();
+        }
+    }
+
+    /** EDGE: somebody else never lets go. */
+    @Test
+    void an_edit_gives_up_in_words_when_a_lock_is_never_given() throws Exception {
+        Place place = Place.memory();
+        try (Database database = new Database(place); Connection other = connect(place)) {
+            Campaigns campaigns = new Campaigns(database);
+            long id = campaigns.add("A", "{}", List.of()).id();
+            hold(other, id);
+            long start = System.nanoTime();
+            StoreUnavailable refusal = assertThrows(StoreUnavailable.class, () -> campaigns.edit(id, now -> new Edit.PutHeader("B", "{}", 1)));
+            assertTrue(System.nanoTime() - start < 15e9, "within 15 s");
+            assertTrue(refusal.getMessage().contains("too busy") && refusal.getMessage().contains("Nothing was stored"), refusal.getMessage());
+            assertEquals("A", campaigns.get(id).name(), "reading goes on");
+            other.rollback();
+            assertEquals("A", campaigns.get(id).name(), "what was given up is not done later");
+            assertEquals("C", campaigns.edit(id, now -> new Edit.PutHeader("C", "{}", 1)).name());
+        }
+    }
+
+    /** EDGE: an interrupt stops the waiting and not the database, whose file would close under an interrupted thread. */
+    @Test
+    void an_interrupted_caller_does_not_close_the_file() throws Exception {
+        try (Database database = Database.open(folder.resolve("kerfbook"))) {
+            Campaigns campaigns = new Campaigns(database);
+            long id = campaigns.add("A", "{}", List.of()).id();
+            for (int i = 0; i < 50; i++) {
+                CountDownLatch begun = new CountDownLatch(1);
+                Thread caller = new Thread(() -> {
+                    begun.countDown();
+                    try {
+                        campaigns.edit(id, now -> new Edit.PutHeader("B", "{}", now.headerVersion()));
+                    } catch (StoreUnavailable expected) {
+                        assertTrue(expected.getMessage().contains("interrupted"), expected.getMessage());
+                    }
+                });
+                caller.start();
+                assertTrue(begun.await(10, TimeUnit.SECONDS));
+                TimeUnit.MICROSECONDS.sleep(i * 40L);
+                caller.interrupt();
+                caller.join();
+                assertTrue(database.answers());
+            }
+            assertEquals("C", campaigns.edit(id, now -> new Edit.PutHeader("C", "{}", now.headerVersion())).name());
+        }
+    }
+
+    /** EDGE: less room than is kept free: writing is refused before the database is hurt, reading goes on. */
+    @Test
+    void writing_stops_while_there_is_still_room_to_read() {
+        Path file = folder.resolve("kerfbook");
+        long id;
+        try (Database database = Database.open(file)) {
+            id = new Campaigns(database).add("A", "{}", List.of()).id();
+        }
+        try (Database database = new Database(Place.file(file).leaving(Long.MAX_VALUE))) {
+            Campaigns campaigns = new Campaigns(database);
+            StoreUnavailable refusal = assertThrows(StoreUnavailable.class, () -> campaigns.remove(id, 1));
+            assertTrue(refusal.getMessage().startsWith("Nothing was stored: the disk of " + file), refusal.getMessage());
+            assertEquals("A", campaigns.get(id).name());
+            assertFalse(database.answers());
+            assertEquals(Optional.of(refusal.getMessage()), database.trouble());
+        }
+    }
+
+    /** EDGE: after closing there is an answer in words, and none of the threads is left. */
+    @Test
+    void a_closed_database_says_so_and_leaves_no_thread() throws InterruptedException {
+        Database database = Database.open(folder.resolve("kerfbook"));
+        assertTrue(database.answers());
+        database.close();
+        database.close();
+        assertTrue(database.trouble().orElse("").contains("has been closed"));
+        assertThrows(StoreUnavailable.class, () -> new Campaigns(database).list(0, 1));
+        long end = System.nanoTime() + 5_000_000_000L;
+        while (threads() > 0 && System.nanoTime() < end) {
+            Thread.sleep(20);
+        }
+        assertEquals(0, threads());
+    }
+
+    private static long threads() {
+        return Thread.getAllStackTraces().keySet().stream().filter(thread -> thread.getName().startsWith("kerfbook")).count();
+    }
+
+    private static Connection connect(Place place) throws SQLException {
+        return DriverManager.getConnection(place.url(), Pool.USER, "");
+    }
+
+    private static void hold(Connection other, long id) throws SQLException {
+        other.setAutoCommit(false);
+        try (Statement sql = other.createStatement()) {
+            sql.executeQuery("SELECT id FROM campaign WHERE id = " + id + " FOR UPDATE").close();
+        }
+    }
+
+    private static void refused(String state, Statement sql, String command) {
+        assertEquals(state, assertThrows(SQLException.class, () -> sql.execute(command), command).getSQLState(), command);
+    }
+}
