@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import kerfbook.protection.DoseRecord;
 import kerfbook.protection.Received;
+import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 
 /**
@@ -48,7 +49,18 @@ public record Worker(String code, String name, List<String> roles, Optional<Inte
         months = Require.list(months, "months");
         Require.distinct(months.stream().map(month -> month.month().toString()).toList(), "months");
         Require.text(doseSource, "dose_source");
-        record(exposedSince, years, months, doseSource);
+        requireConsistent(exposedSince, years, months, doseSource);
+    }
+
+    /** The record speaks of yearly and monthly doses; here they are the lists years and months. */
+    @SuppressWarnings("OptionalUsedAsFieldOrParameterType")
+    private static void requireConsistent(Optional<Integer> exposedSince, List<YearDose> years, List<MonthDose> months, String source) {
+        try {
+            record(exposedSince, years, months, source);
+        } catch (Invalid invalid) {
+            throw new Invalid(invalid.faults().stream().map(fault -> fault.field().startsWith("yearly") ? new Invalid.Fault("years", fault.detail())
+                : fault.field().startsWith("monthly") ? new Invalid.Fault("months", fault.detail()) : fault).toList());
+        }
     }
 
     /** What this person has received before, as limits are held against it. */

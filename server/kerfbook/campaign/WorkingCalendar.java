@@ -17,6 +17,8 @@ import kerfbook.quantity.Require;
  * @param holidays                days without work
  */
 public record WorkingCalendar(List<DayOfWeek> workingDays, int shiftsPerDay, double productiveHoursPerShift, List<LocalDate> holidays) {
+    private static final double LEAST_HOURS_PER_DAY = 0.1;
+
     public WorkingCalendar {
         workingDays = Require.atLeastOne(workingDays, "working_days");
         if (Set.copyOf(workingDays).size() != workingDays.size()) {
@@ -26,6 +28,9 @@ public record WorkingCalendar(List<DayOfWeek> workingDays, int shiftsPerDay, dou
         Require.positive(productiveHoursPerShift, 12, "productive_hours_per_shift", "h");
         if (shiftsPerDay * productiveHoursPerShift > 24) {
             throw new Invalid("productive_hours_per_shift", "makes more than 24 h a day with " + shiftsPerDay + " shifts.");
+        }
+        if (!(shiftsPerDay * productiveHoursPerShift >= LEAST_HOURS_PER_DAY)) {
+            throw new Invalid("productive_hours_per_shift", "makes less than " + LEAST_HOURS_PER_DAY + " h a day with " + shiftsPerDay + " shifts.");
         }
         holidays = Require.list(holidays, "holidays");
         holidays.forEach(day -> Require.day(day, "holidays"));

@@ -21,8 +21,8 @@ final class Faults {
     private Faults() { }
 
     static Invalid of(JsonProcessingException e) {
-        if (e instanceof Json.NullInDocument found) {
-            return new Invalid(found.path, "is null. Give it a value, or leave the field out if it is optional.");
+        if (e instanceof Json.NotHere found) {
+            return new Invalid(found.path, found.getOriginalMessage());
         }
         if (e instanceof StreamConstraintsException) {
             return new Invalid(at(e), "The document is too deep, or holds a number or text that is too long.");
@@ -42,7 +42,7 @@ final class Faults {
             if (cause instanceof Invalid invalid) {
                 return invalid.under(path);
             }
-            if (cause instanceof Json.NullInDocument found) {
+            if (cause instanceof Json.NotHere found) {
                 return of(found);
             }
             if (cause instanceof StreamConstraintsException || cause instanceof StreamReadException && !path.isEmpty()) {

@@ -1,6 +1,7 @@
 package kerfbook.document;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.JsonToken;
@@ -9,20 +10,22 @@ import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.util.JsonParserDelegate;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.MapperFeature;
 import com.fasterxml.jackson.databind.PropertyNamingStrategies;
 import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
 import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
 import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.type.LogicalType;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 import kerfbook.quantity.Invalid;
@@ -35,6 +38,7 @@ public final class Json {
     /** Longest document that is read, in bytes. */
     public static final int LARGEST = 8 * 1024 * 1024;
     private static final int DEEPEST = 40;
+    private static final String HALF_PAIR = "holds half of a character pair (an escape such as \\ud83d without the other half). Remove it.";
 
     private static final JsonMapper MAPPER = JsonMapper.builder(JsonFactory.builder()
             .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(DEEPEST).maxNumberLength(60).maxStringLength(100_000).build())
@@ -42,6 +46,7 @@ public final class Json {
             .build())
         .addModule(new JavaTimeModule())
         .addModule(new Jdk8Module())
+        .addModule(new SimpleModule().addSerializer(double.class, new FiniteOnly()).addSerializer(Double.class, new FiniteOnly()))
         .annotationIntrospector(new RequiredUnlessOptional())
         .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
         .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES, DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES,
@@ -75,8 +80,8 @@ public final class Json {
             return value;
         } catch (JsonProcessingException e) {
             throw Faults.of(e);
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
+        } catch (IOException e) {                   // from bytes in memory only where they are no text in any encoding
+            throw new Invalid("", "This is not text in UTF-8.");
         }
     }
 
@@ -111,7 +116,18 @@ public final class Json {
         }
     }
 
-    /** Stops at the first null: nothing here may be null. */
+    /** A number that is none never leaves: where one is found, we have made a mistake. */
+    private static final class FiniteOnly extends JsonSerializer<Double> {
+        @Override
+        public void serialize(Double value, JsonGenerator json, SerializerProvider provider) throws IOException {
+            if (!Double.isFinite(value)) {
+                throw new IllegalStateException("a figure is " + value + " at " + json.getOutputContext().pathAsPointer());
+            }
+            json.writeNumber(value);
+        }
+    }
+
+    /** Stops at the first null, since nothing here may be null, and at half a character pair, which no text may hold. */
     private static final class NoNulls extends JsonParserDelegate {
         NoNulls(JsonParser parser) {
             super(parser);
@@ -121,19 +137,36 @@ public final class Json {
         public JsonToken nextToken() throws IOException {
             JsonToken token = super.nextToken();
             if (token == JsonToken.VALUE_NULL) {
-                throw new NullInDocument(Faults.path(getParsingContext().pathAsPointer()));
+                throw new NotHere(Faults.path(getParsingContext().pathAsPointer()),
+                    "is null. Give it a value, or leave the field out if it is optional.");
+            }
+            if (token == JsonToken.VALUE_STRING && halfPair(getText())) {
+                throw new NotHere(Faults.path(getParsingContext().pathAsPointer()), HALF_PAIR);
+            }
+            if (token == JsonToken.FIELD_NAME && halfPair(currentName())) {
+                throw new NotHere(Faults.path(getParsingContext().getParent().pathAsPointer()), HALF_PAIR);
             }
             return token;
         }
+
+        private static boolean halfPair(String text) {
+            for (int i = 0; i < text.length(); i++) {
+                char c = text.charAt(i);
+                if (Character.isLowSurrogate(c) || Character.isHighSurrogate(c) && (++i == text.length() || !Character.isLowSurrogate(text.charAt(i)))) {
+                    return true;
+                }
+            }
+            return false;
+        }
     }
 
-    /** Found a null at a path. */
-    static final class NullInDocument extends JsonProcessingException {
+    /** Found at a path what may stand nowhere. */
+    static final class NotHere extends JsonProcessingException {
         private static final long serialVersionUID = 1L;
         final String path;
 
-        NullInDocument(String path) {
-            super("null");
+        NotHere(String path, String detail) {
+            super(detail);
             this.path = path;
         }
     }

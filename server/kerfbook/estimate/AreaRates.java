@@ -31,11 +31,13 @@ final class AreaRates {
     private final Map<String, Double> packedAtHour;
     private final Map<String, RateUsed> used = new LinkedHashMap<>();
     private final Map<String, Integer> onSameDay = new HashMap<>();
+    private final List<String> places;
 
     /** @param packedAtHour working hour at which each component is packed; a component that is not in it stays */
     AreaRates(Campaign campaign, Map<String, Nuclide> nuclides, Map<String, Double> packedAtHour) {
         this.nuclides = nuclides;
         this.packedAtHour = Map.copyOf(packedAtHour);
+        this.places = campaign.sources().stream().map(Source::code).toList();
         campaign.areas().forEach(area -> areas.put(area.code(), area));
         campaign.sources().forEach(source -> sources.put(source.code(), source));
         for (int i = 0; i < campaign.surveys().size(); i++) {
@@ -87,7 +89,7 @@ final class AreaRates {
         for (Survey.SourceShare share : found.shares()) {
             Source source = sources.get(share.source());
             double atSurvey = share.share() * aboveBackground;
-            double decay = SourceDecay.factor(source, found.surveyedOn(), on, nuclides);
+            double decay = decay(source, found.surveyedOn(), on);
             boolean present = present(source, on, hour);
             double now = present ? atSurvey * decay : 0;
             parts.add(new RateUsed.Part(source.code(), atSurvey, decay, present, now));
@@ -95,6 +97,14 @@ final class AreaRates {
         }
         return new RateUsed(id, area.code(), on, area.rateFrom(), Optional.of(found.code()), Optional.of(found.surveyedOn()),
             Optional.of(found.usvPerH()), background, List.copyOf(parts), rest, sum.value(), on.isAfter(found.validUntil()));
+    }
+
+    private double decay(Source source, LocalDate surveyedOn, LocalDate on) {
+        try {
+            return SourceDecay.factor(source, surveyedOn, on, nuclides);
+        } catch (Invalid invalid) {
+            throw invalid.under("sources[" + places.indexOf(source.code()) + "]");
+        }
     }
 
     private static Optional<Survey> latest(List<Survey> rising, LocalDate on) {

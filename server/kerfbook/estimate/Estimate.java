@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Worker;
 import kerfbook.protection.StayTime;
+import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
 import kerfbook.schedule.CriticalPath;
 import kerfbook.schedule.Link;
@@ -48,7 +49,12 @@ public final class Estimate {
      * @throws kerfbook.quantity.Invalid if a figure that is needed is not there, such as the rate of an area where people work
      */
     public static Forecast of(Campaign campaign, Basis basis, String inputs) {
-        return new Estimate(campaign, basis).forecast(inputs);
+        try {
+            return new Estimate(campaign, basis).forecast(inputs);
+        } catch (Invalid invalid) {
+            throw invalid.faults().get(0).field().equals("hour")
+                ? new Invalid("settings.calendar", "leaves too few working hours: the work " + invalid.faults().get(0).detail()) : invalid;
+        }
     }
 
     private Forecast forecast(String inputs) {
@@ -60,7 +66,7 @@ public final class Estimate {
         People people = new People(campaign, basis, work);
         List<Forecast.Person> persons = new ArrayList<>();
         for (Worker worker : campaign.workers()) {
-            persons.add(people.of(worker, ledger.of(worker.code()), rates));
+            persons.add(person(people, worker));
         }
         withStays(persons);
         Summaries sums = new Summaries(campaign, work, tasks, ledger, rates);
@@ -72,6 +78,15 @@ public final class Estimate {
         return new Forecast(campaign.settings().name(), campaign.settings().invented(), inputs, basis.editions(), METHOD, campaign.settings().start(),
             finish, sums.totals(finish), sums.groups(), sums.components(), areas, sums.roles(), targets, constraints, persons,
             List.copyOf(tasks), rates.used(), findings, CAUTIONS);
+    }
+
+    private Forecast.Person person(People people, Worker worker) {
+        try {
+            return people.of(worker, ledger.of(worker.code()), rates);
+        } catch (Invalid invalid) {
+            throw new Invalid("workers[" + campaign.workers().indexOf(worker) + "]", "would take a dose that cannot be held against limits: "
+                + invalid.faults().get(0).detail() + " Check the dose rates and hours of the tasks.");
+        }
     }
 
     private Forecast.Task dosed(PlannedTask task, Lines lines) {

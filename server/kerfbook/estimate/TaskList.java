@@ -45,6 +45,7 @@ final class TaskList {
     static List<PlannedTask> of(Campaign campaign) {
         TaskList list = new TaskList(campaign);
         Coverage.check(campaign, list.techniques, list.routines, list.cutsOf);
+        list.requireCountable();
         list.totals();
         list.before();
         list.components();
@@ -74,6 +75,22 @@ final class TaskList {
             }
         }
         return weekly;
+    }
+
+    /** Figures that are each in their range can still make a quantity that is not: then the cut is named that does. */
+    private void requireCountable() {
+        Map<String, Component> components = new HashMap<>();
+        campaign.components().forEach(component -> components.put(component.code(), component));
+        Quantities sum = Quantities.EMPTY;
+        for (int i = 0; i < campaign.cuts().size(); i++) {
+            Cut cut = campaign.cuts().get(i);
+            try {
+                sum = sum.plus(Quantities.of(cut, components.get(cut.component()), techniques.get(cut.technique())));
+            } catch (Invalid invalid) {
+                throw new Invalid("cuts[" + i + "]", "makes a quantity that cannot be right with the technique \"" + cut.technique() + "\" ("
+                    + invalid.faults().get(0).detail() + ") Check length, count, rate and wear.");
+            }
+        }
     }
 
     private void totals() {
