@@ -2,7 +2,7 @@ package kerfbook.shielding;
 
 /** A box, an upright cylinder or a sphere in the source's own coordinates (mm, axis along z), cut by straight rays. */
 final class Convex {
-    private enum Kind { BOX, CYLINDER, SPHERE }
+    private enum Kind { SLAB, BOX, CYLINDER, SPHERE }
 
     private final Kind kind;
     private final double[] low;
@@ -20,6 +20,11 @@ final class Convex {
         return new Convex(Kind.BOX, new double[] {xLow, yLow, zLow}, new double[] {xHigh, yHigh, zHigh}, 0);
     }
 
+    /** Between two levels, endless sideways. */
+    static Convex slab(double zLow, double zHigh) {
+        return new Convex(Kind.SLAB, new double[] {0, 0, zLow}, new double[] {0, 0, zHigh}, 0);
+    }
+
     static Convex cylinder(double radius, double halfLength) {
         return new Convex(Kind.CYLINDER, new double[] {0, 0, -halfLength}, new double[] {0, 0, halfLength}, radius);
     }
@@ -30,6 +35,7 @@ final class Convex {
 
     boolean contains(double x, double y, double z) {
         return switch (kind) {
+            case SLAB -> z >= low[2] && z <= high[2];
             case BOX -> x >= low[0] && x <= high[0] && y >= low[1] && y <= high[1] && z >= low[2] && z <= high[2];
             case CYLINDER -> x * x + y * y <= radius * radius && z >= low[2] && z <= high[2];
             case SPHERE -> x * x + y * y + z * z <= radius * radius;
@@ -40,15 +46,16 @@ final class Convex {
      * Where the stretch from (px, py, pz), t = 0, to the same plus (dx, dy, dz), t = 1, runs inside: {@code ends[at]} to
      * {@code ends[at + 1]}.
      *
+     * @param perDz 1 / dz, infinite where dz is 0
      * @return false if it misses
      */
-    boolean cut(double px, double py, double pz, double dx, double dy, double dz, double[] ends, int at) {
+    boolean cut(double px, double py, double pz, double dx, double dy, double dz, double perDz, double[] ends, int at) {
         double from = 0;
         double to = 1;
         if (kind != Kind.SPHERE) {
             if (dz != 0) {
-                double a = (low[2] - pz) / dz;
-                double b = (high[2] - pz) / dz;
+                double a = (low[2] - pz) * perDz;
+                double b = (high[2] - pz) * perDz;
                 from = Math.max(from, Math.min(a, b));
                 to = Math.min(to, Math.max(a, b));
             } else if (pz < low[2] || pz > high[2]) {
@@ -72,7 +79,7 @@ final class Convex {
             } else if (py < low[1] || py > high[1]) {
                 return false;
             }
-        } else {
+        } else if (kind != Kind.SLAB && to > from) {
             double a = dx * dx + dy * dy;
             double b = px * dx + py * dy;
             double c = px * px + py * py - radius * radius;

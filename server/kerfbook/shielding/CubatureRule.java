@@ -1,6 +1,7 @@
 package kerfbook.shielding;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -27,6 +28,9 @@ final class CubatureRule {
 
     /** Node by node, coordinate by coordinate. */
     final double[] nodes;
+    /** The different values among the coordinates, and which of them each node has. */
+    final double[] values;
+    final int[] valueOf;
     final double[] high;
     /** High less low weights. */
     final double[] difference;
@@ -45,6 +49,8 @@ final class CubatureRule {
             difference[i] = highs.get(i) - lows.get(i);
         }
         this.fourth = fourth;
+        values = Arrays.stream(nodes).distinct().toArray();
+        valueOf = Arrays.stream(nodes).mapToInt(node -> (int) Arrays.stream(values).takeWhile(value -> value != node).count()).toArray();
     }
 
     static CubatureRule of(int dimensions) {

@@ -34,6 +34,8 @@ final class Integrator {
     private final Scene.Ray ray;
     private final double[] u;
     private final double[] point = new double[3];
+    private final double[] cosines;
+    private final double[] sines;
     private final double[] geometry;
     private final double[] lengths;
     private final double[] tau;
@@ -59,6 +61,8 @@ final class Integrator {
         matters = scene.matters.size();
         ray = scene.new Ray();
         u = new double[n];
+        cosines = new double[rule.values.length];
+        sines = new double[rule.values.length];
         geometry = new double[rule.count];
         lengths = new double[rule.count * matters];
         tau = new double[rule.count];
@@ -164,11 +168,18 @@ final class Integrator {
         for (int i = 0; i < n; i++) {
             volume *= box[n + i];
         }
+        int angle = points.angleAxis;
+        for (int v = 0; angle >= 0 && v < cosines.length; v++) {
+            double at = box[angle] + box[n + angle] * 0.5 * (1 + rule.values[v]);
+            cosines[v] = points.cosine(at);
+            sines[v] = points.sine(at);
+        }
         for (int node = 0; node < rule.count; node++) {
             for (int i = 0; i < n; i++) {
                 u[i] = box[i] + box[n + i] * 0.5 * (1 + rule.nodes[node * n + i]);
             }
-            double weight = points.place(u, point);
+            int value = angle < 0 ? 0 : rule.valueOf[node * n + angle];
+            double weight = points.place(u, cosines[value], sines[value], point);
             ray.trace(point[0], point[1], point[2]);
             geometry[node] = volume * weight / (ray.distance * ray.distance);
             for (int m = 0; m < matters; m++) {

@@ -1,10 +1,8 @@
 package kerfbook.shielding;
 
 import java.util.ArrayList;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
@@ -20,24 +18,26 @@ final class LastMaterial {
 
     private LastMaterial() { }
 
-    static List<String> ofPoint(Scene scene, Scene.Ray ray, Spectrum spectrum, List<String> mediumOfMatter) {
+    static List<String> ofPoint(Scene.Ray ray, Spectrum spectrum, List<String> mediumOfMatter) {
+        List<String> media = List.copyOf(new TreeSet<>(mediumOfMatter));
+        int[] numbers = mediumOfMatter.stream().mapToInt(media::indexOf).toArray();
         List<String> chosen = new ArrayList<>();
         for (Spectrum.Resolved line : spectrum.lines) {
-            chosen.add(onRay(ray, line.perMm(), mediumOfMatter));
+            int medium = onRay(ray, line.perMm(), numbers, media.size());
+            chosen.add(medium < media.size() ? media.get(medium) : NONE);
         }
         return chosen;
     }
 
     static List<String> of(Scene scene, SourcePoints points, Spectrum spectrum, List<String> mediumOfMatter) {
+        List<String> media = List.copyOf(new TreeSet<>(mediumOfMatter));
+        int[] numbers = mediumOfMatter.stream().mapToInt(media::indexOf).toArray();
         CubatureRule rule = CubatureRule.of(points.dimensions);
         int n = points.dimensions;
         int lines = spectrum.lines.size();
         double[] least = new double[lines];
-        java.util.Arrays.fill(least, Double.POSITIVE_INFINITY);
-        List<Map<String, Double>> votes = new ArrayList<>();
-        for (int i = 0; i < lines; i++) {
-            votes.add(new TreeMap<>());
-        }
+        Arrays.fill(least, Double.POSITIVE_INFINITY);
+        double[][] votes = new double[lines][media.size() + 1];
         Scene.Ray ray = scene.new Ray();
         double[] u = new double[n];
         double[] point = new double[3];
@@ -54,27 +54,37 @@ final class LastMaterial {
                     if (depth < least[i]) {
                         // votes so far are counted from the old least depth
                         double shrink = Math.exp(depth - least[i]);
-                        votes.get(i).replaceAll((medium, vote) -> vote * shrink);
+                        for (int k = 0; k < votes[i].length; k++) {
+                            votes[i][k] *= shrink;
+                        }
                         least[i] = depth;
                     }
-                    double vote = weight / (ray.distance * ray.distance) * Math.exp(least[i] - depth);
-                    votes.get(i).merge(onRay(ray, perMm, mediumOfMatter), vote, Double::sum);
+                    votes[i][onRay(ray, perMm, numbers, media.size())] += weight / (ray.distance * ray.distance) * Math.exp(least[i] - depth);
                 }
             }
         }
-        return votes.stream().map(vote -> Collections.max(vote.entrySet(), Map.Entry.comparingByValue()).getKey()).toList();
+        List<String> chosen = new ArrayList<>();
+        for (double[] vote : votes) {
+            int most = 0;
+            for (int k = 1; k < vote.length; k++) {
+                most = vote[k] > vote[most] ? k : most;
+            }
+            chosen.add(most < media.size() ? media.get(most) : NONE);
+        }
+        return chosen;
     }
 
-    private static String onRay(Scene.Ray ray, double[] perMm, List<String> mediumOfMatter) {
-        String chosen = NONE;
-        String thickest = NONE;
+    /** Number of the medium, or {@code media} where the ray meets no matter. */
+    private static int onRay(Scene.Ray ray, double[] perMm, int[] mediumOfMatter, int media) {
+        int chosen = media;
+        int thickest = media;
         double latest = -1;
         double most = 0;
-        for (String medium : new TreeSet<>(mediumOfMatter)) {
+        for (int medium = 0; medium < media; medium++) {
             double depth = 0;
             double last = -1;
             for (int m = 0; m < perMm.length; m++) {
-                if (mediumOfMatter.get(m).equals(medium)) {
+                if (mediumOfMatter[m] == medium) {
                     depth += perMm[m] * ray.lengths[m];
                     last = Math.max(last, ray.lastMet(m));
                 }
@@ -88,6 +98,6 @@ final class LastMaterial {
                 most = depth;
             }
         }
-        return chosen.equals(NONE) ? thickest : chosen;
+        return chosen == media ? thickest : chosen;
     }
 }

@@ -114,7 +114,7 @@ public final class PointKernel {
     private UnitRates direct(Scene scene, Spectrum spectrum, Map<String, Double> activities, boolean eachAlone, DoseQuantity quantity, double tolerance) {
         Scene.Ray ray = scene.new Ray();
         ray.trace(0, 0, 0);
-        List<String> media = LastMaterial.ofPoint(scene, ray, spectrum, matterMedia(scene));
+        List<String> media = LastMaterial.ofPoint(ray, spectrum, matterMedia(scene));
         List<BuildupCurve> factors = curves(spectrum, media, quantity);
         List<UnitRates.UnitLine> lines = new ArrayList<>();
         for (int i = 0; i < spectrum.lines.size(); i++) {

@@ -50,12 +50,13 @@ final class Scene {
         for (int i = layers.size() - 1; i >= 0; i--) {
             Position low = axis.upright(layers.get(i).low());
             Position high = axis.upright(layers.get(i).high());
-            outers.add(Convex.box(low.xMm() - centre.xMm(), low.yMm() - centre.yMm(), low.zMm() - centre.zMm(),
+            boolean slab = low.xMm() == -Position.FAR_MM && low.yMm() == -Position.FAR_MM
+                && high.xMm() == Position.FAR_MM && high.yMm() == Position.FAR_MM;
+            outers.add(slab ? Convex.slab(low.zMm() - centre.zMm(), high.zMm() - centre.zMm()) : Convex.box(low.xMm() - centre.xMm(), low.yMm() - centre.yMm(), low.zMm() - centre.zMm(),
                 high.xMm() - centre.xMm(), high.yMm() - centre.yMm(), high.zMm() - centre.zMm()));
             inners.add(null);
             numbers.add(number(layers.get(i).matter()));
-            endless &= low.xMm() == -Position.FAR_MM && low.yMm() == -Position.FAR_MM
-                && high.xMm() == Position.FAR_MM && high.yMm() == Position.FAR_MM;
+            endless &= slab;
         }
         outer = outers.toArray(new Convex[0]);
         inner = inners.toArray(new Convex[0]);
@@ -139,14 +140,17 @@ final class Scene {
             double dx = detectorX - x;
             double dy = detectorY - y;
             double dz = detectorZ - z;
-            java.util.Arrays.fill(lengths, 0);
-            java.util.Arrays.fill(last, -1);
+            double perDz = 1 / dz;
+            for (int m = 0; m < lengths.length; m++) {
+                lengths[m] = 0;
+                last[m] = -1;
+            }
             free[0] = 0;
             free[1] = 1;
             count = 1;
             for (int k = 0; k < outer.length && count > 0; k++) {
-                if (outer[k].cut(x, y, z, dx, dy, dz, ends, 0)) {
-                    if (inner[k] != null && inner[k].cut(x, y, z, dx, dy, dz, ends, 2)) {
+                if (outer[k].cut(x, y, z, dx, dy, dz, perDz, ends, 0)) {
+                    if (inner[k] != null && inner[k].cut(x, y, z, dx, dy, dz, perDz, ends, 2)) {
                         take(ends[0], Math.min(ends[1], ends[2]), matter[k]);
                         take(Math.max(ends[0], ends[3]), ends[1], matter[k]);
                     } else {

@@ -21,12 +21,15 @@ final class SourcePoints {
     private enum Kind { LINE, DISC, SKIN, CYLINDER, BOX, SPHERE }
 
     final int dimensions;
+    /** Which coordinate is an angle; −1 if none is. */
+    final int angleAxis;
     /** Cells to start from: corner and width along each coordinate. */
     final List<double[]> firstCells = new ArrayList<>();
 
     private final Kind kind;
     private final double norm;
     private final double turn;
+    private double radius;
 
     SourcePoints(Shape shape, Scene scene) {
         turn = Math.atan2(scene.detectorY, scene.detectorX);
@@ -68,12 +71,30 @@ final class SourcePoints {
             throw new IllegalStateException("a point has no extent to integrate over");
         }
         dimensions = firstCells.get(0).length / 2;
+        angleAxis = switch (kind) {
+            case SKIN -> 0;
+            case DISC, CYLINDER -> 1;
+            case SPHERE -> 2;
+            default -> -1;
+        };
     }
 
-    private double radius;
+    /** Cosine and sine of an angle coordinate in the source's own directions. */
+    double cosine(double angle) {
+        return Math.cos(turn + angle);
+    }
+
+    double sine(double angle) {
+        return Math.sin(turn + angle);
+    }
 
     /** Writes the point at coordinates {@code u} to {@code point} and returns its weight. */
     double place(double[] u, double[] point) {
+        return angleAxis < 0 ? place(u, 1, 0, point) : place(u, cosine(u[angleAxis]), sine(u[angleAxis]), point);
+    }
+
+    /** The same with cosine and sine of the angle known. */
+    double place(double[] u, double cosine, double sine, double[] point) {
         switch (kind) {
             case LINE -> {
                 point[0] = 0;
@@ -82,20 +103,20 @@ final class SourcePoints {
                 return norm;
             }
             case DISC -> {
-                point[0] = u[0] * Math.cos(turn + u[1]);
-                point[1] = u[0] * Math.sin(turn + u[1]);
+                point[0] = u[0] * cosine;
+                point[1] = u[0] * sine;
                 point[2] = 0;
                 return norm * u[0];
             }
             case SKIN -> {
-                point[0] = radius * Math.cos(turn + u[0]);
-                point[1] = radius * Math.sin(turn + u[0]);
+                point[0] = radius * cosine;
+                point[1] = radius * sine;
                 point[2] = u[1];
                 return norm;
             }
             case CYLINDER -> {
-                point[0] = u[0] * Math.cos(turn + u[1]);
-                point[1] = u[0] * Math.sin(turn + u[1]);
+                point[0] = u[0] * cosine;
+                point[1] = u[0] * sine;
                 point[2] = u[2];
                 return norm * u[0];
             }
@@ -107,8 +128,8 @@ final class SourcePoints {
             }
             default -> {
                 double level = u[0] * Math.sqrt(Math.max(0, 1 - u[1] * u[1]));
-                point[0] = level * Math.cos(turn + u[2]);
-                point[1] = level * Math.sin(turn + u[2]);
+                point[0] = level * cosine;
+                point[1] = level * sine;
                 point[2] = u[0] * u[1];
                 return norm * u[0] * u[0];
             }
