@@ -13,6 +13,9 @@ final class Integrator {
     /** Source points after which the work is stopped. */
     static final int MOST_POINTS = 2_000_000;
 
+    /** The estimate of error is driven below this share of the tolerance. */
+    private static final double PRUDENCE = 0.7;
+
     private static final class Cell {
         double[] box;
         double[] total;
@@ -91,21 +94,38 @@ final class Integrator {
         PriorityQueue<Cell> queue = new PriorityQueue<>(
             Comparator.comparingDouble((Cell cell) -> -cell.urgency).thenComparingInt(cell -> cell.number));
         for (Cell cell : first) {
-            queue.add(urgent(cell));
+            halve(cell, sum, error, queue);
         }
-        while (!within(tolerance, sum, error) && (cells + 2) * rule.count <= MOST_POINTS) {
-            Cell worst = queue.poll();
-            addTo(sum, error, worst, -1);
-            for (int half = 0; half < 2; half++) {
-                double[] box = worst.box.clone();
-                box[n + worst.splitAxis] /= 2;
-                box[worst.splitAxis] += half * box[n + worst.splitAxis];
-                Cell cell = urgent(evaluate(box));
-                addTo(sum, error, cell, 1);
-                queue.add(cell);
-            }
+        while (!within(PRUDENCE * tolerance, sum, error) && (cells + 2) * rule.count <= MOST_POINTS) {
+            halve(queue.poll(), sum, error, queue);
         }
         collect(queue, tolerance);
+    }
+
+    /**
+     * Puts two halves in the place of a cell. What the halves changed of its value counts as error too (as Berntsen, Espelid and
+     * Genz do in their algorithm 698, 1991, from memory), so that a rule that deceived itself is found out.
+     */
+    private void halve(Cell whole, double[] sum, double[] error, PriorityQueue<Cell> queue) {
+        addTo(sum, error, whole, -1);
+        Cell[] halves = new Cell[2];
+        for (int half = 0; half < 2; half++) {
+            double[] box = whole.box.clone();
+            box[n + whole.splitAxis] /= 2;
+            box[whole.splitAxis] += half * box[n + whole.splitAxis];
+            halves[half] = evaluate(box);
+        }
+        for (int g = 0; g < scale.length; g++) {
+            double change = Math.abs(whole.groupTotal[g] - halves[0].groupTotal[g] - halves[1].groupTotal[g]) / 4;
+            double own = halves[0].groupError[g] + halves[1].groupError[g];
+            for (Cell half : halves) {
+                half.groupError[g] = half.groupError[g] * (own > 0 ? 1 + 2 * change / own : 1) + change;
+            }
+        }
+        for (Cell half : halves) {
+            addTo(sum, error, half, 1);
+            queue.add(urgent(half));
+        }
     }
 
     private boolean within(double tolerance, double[] sum, double[] error) {
@@ -200,7 +220,7 @@ final class Integrator {
             double mfp = tau[node];
             double unscatteredHere = geometry[node] * Math.exp(-mfp);
             long bits = Double.doubleToRawLongBits(mfp);
-            int at = (int) (bits >>> 48) - BuildupCurve.FIRST_CELL;
+            int at = (int) (bits >>> BuildupCurve.SHIFT) - BuildupCurve.FIRST_CELL;
             double buildup = 1;
             if (at >= 0) {
                 double s = (bits & BuildupCurve.REST) * BuildupCurve.REST_TO_ONE;

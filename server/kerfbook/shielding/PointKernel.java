@@ -32,8 +32,8 @@ public final class PointKernel {
 
     /** Dose per fluence (10⁻¹² Sv cm²) of one photon a second at 1 mm, in micro-units per hour: 10⁻⁶ · 3600 s · 100 mm²/cm² / 4π. */
     private static final double MICRO_PER_HOUR = 1e-6 * 3600 * 100 / (4 * Math.PI);
-    /** An error below this is of no matter, µSv/h per Bq: 10¹⁸ Bq give 10⁻⁷ µSv/h. */
-    private static final double FLOOR_PER_BQ = 1e-25;
+    /** An error below this is of no matter, µSv/h per Bq: 10¹⁸ Bq give 10⁻¹² µSv/h. */
+    private static final double FLOOR_PER_BQ = 1e-30;
 
     private record CurveKey(DoseQuantity quantity, String medium, double energyMev) { }
 
@@ -70,7 +70,7 @@ public final class PointKernel {
 
     /**
      * Rate per becquerel of each nuclide, to be used for many dates. The tolerance holds for every nuclide on its own (or an
-     * error of 1e-25 µSv/h per Bq), hence for every mixture of them.
+     * error of 1e-30 µSv/h per Bq), hence for every mixture of them.
      */
     public UnitRates unitRates(Source source, List<Layer> layers, Position detector, Collection<String> nuclides, DoseQuantity quantity,
             double tolerance) {

@@ -14,10 +14,13 @@ import java.util.List;
  *   box             x, y, z          1 / V
  *   sphere          ρ, cos θ, φ      ρ² / (4/3 π R³)
  * </pre>
- * φ is counted from the side of the detector. Where nothing ends sideways, both halves of the turn are alike and one is
+ * In volumes ρ, x, y, z run as {@code low + extent · v² (3 − 2v)} over v from 0 to 1, so that nodes crowd at the faces, where
+ * most of what leaves a thick part comes from; the weight takes the derivative. φ is counted from the side of the detector. Where nothing ends sideways, both halves of the turn are alike and one is
  * taken twice.
  */
 final class SourcePoints {
+    private static final double[] ENDS = {0, 1};
+
     private enum Kind { LINE, DISC, SKIN, CYLINDER, BOX, SPHERE }
 
     final int dimensions;
@@ -29,44 +32,70 @@ final class SourcePoints {
     private final Kind kind;
     private final double norm;
     private final double turn;
+    private final double twice;
+    private final double[] low = new double[3];
+    private final double[] extent = new double[3];
     private double radius;
+    private double sineUp;
+    private double cosineUp;
 
     SourcePoints(Shape shape, Scene scene) {
-        turn = Math.atan2(scene.detectorY, scene.detectorX);
-        double twice = scene.turnable ? 2 : 1;
-        double[] phi = scene.turnable ? new double[] {0, Math.PI / 2, Math.PI} : new double[] {-Math.PI, -Math.PI / 2, 0, Math.PI / 2, Math.PI};
+        double dx = scene.detectorX;
+        double dy = scene.detectorY;
+        double dz = scene.detectorZ;
+        double across = Math.hypot(dx, dy);
+        turn = Math.atan2(dy, dx);
+        twice = scene.turnable ? 2 : 1;
         if (shape instanceof Shape.Line line) {
             kind = Kind.LINE;
+            span(0, -line.lengthMm() / 2, line.lengthMm());
             norm = 1 / line.lengthMm();
-            cells(split(line.lengthMm(), scene.detectorZ));
+            cells(along(0, dz, Math.hypot(across, beyond(dz, line.lengthMm() / 2)), false));
         } else if (shape instanceof Shape.Disc disc) {
             kind = Kind.DISC;
+            span(0, 0, disc.radiusMm());
             norm = twice / (Math.PI * disc.radiusMm() * disc.radiusMm());
-            double rho = Math.hypot(scene.detectorX, scene.detectorY);
-            cells(radial(0, disc.radiusMm(), rho), phi);
+            double gap = Math.hypot(beyond(across, disc.radiusMm()), dz);
+            cells(along(0, across, gap, false), around(gap, across));
         } else if (shape instanceof Shape.CylinderSurface skin) {
             kind = Kind.SKIN;
             radius = skin.radiusMm();
+            span(1, -skin.lengthMm() / 2, skin.lengthMm());
             norm = twice / (2 * Math.PI * skin.lengthMm());
-            cells(phi, split(skin.lengthMm(), scene.detectorZ));
+            double gap = Math.hypot(across - radius, beyond(dz, skin.lengthMm() / 2));
+            cells(around(gap, radius), along(1, dz, gap, false));
         } else if (shape instanceof Shape.HollowCylinder ring) {
             kind = Kind.CYLINDER;
-            double area = Math.PI * (ring.outerRadiusMm() - ring.innerRadiusMm()) * (ring.outerRadiusMm() + ring.innerRadiusMm());
-            norm = twice / (area * ring.lengthMm());
-            cells(new double[] {ring.innerRadiusMm(), ring.outerRadiusMm()}, phi, split(ring.lengthMm(), scene.detectorZ));
+            span(0, ring.innerRadiusMm(), ring.outerRadiusMm() - ring.innerRadiusMm());
+            span(2, -ring.lengthMm() / 2, ring.lengthMm());
+            norm = twice / (Math.PI * extent[0] * (ring.outerRadiusMm() + ring.innerRadiusMm()) * ring.lengthMm());
+            double beside = Math.max(beyond(across, ring.outerRadiusMm()), ring.innerRadiusMm() - across);
+            double gap = Math.hypot(beside, beyond(dz, ring.lengthMm() / 2));
+            cells(along(0, across, gap, true), around(gap, Math.max(across, ring.innerRadiusMm())), along(2, dz, gap, true));
         } else if (shape instanceof Shape.Cylinder cylinder) {
             kind = Kind.CYLINDER;
+            span(0, 0, cylinder.radiusMm());
+            span(2, -cylinder.lengthMm() / 2, cylinder.lengthMm());
             norm = twice / (Math.PI * cylinder.radiusMm() * cylinder.radiusMm() * cylinder.lengthMm());
-            double rho = Math.hypot(scene.detectorX, scene.detectorY);
-            cells(radial(0, cylinder.radiusMm(), rho), phi, split(cylinder.lengthMm(), scene.detectorZ));
+            double gap = Math.hypot(beyond(across, cylinder.radiusMm()), beyond(dz, cylinder.lengthMm() / 2));
+            cells(along(0, across, gap, true), around(gap, Math.min(across, cylinder.radiusMm())), along(2, dz, gap, true));
         } else if (shape instanceof Shape.Box box) {
             kind = Kind.BOX;
+            span(0, -box.xMm() / 2, box.xMm());
+            span(1, -box.yMm() / 2, box.yMm());
+            span(2, -box.zMm() / 2, box.zMm());
             norm = 1 / (box.xMm() * box.yMm() * box.zMm());
-            cells(split(box.xMm(), scene.detectorX), split(box.yMm(), scene.detectorY), split(box.zMm(), scene.detectorZ));
+            double gap = Math.hypot(beyond(dx, box.xMm() / 2), Math.hypot(beyond(dy, box.yMm() / 2), beyond(dz, box.zMm() / 2)));
+            cells(along(0, dx, gap, true), along(1, dy, gap, true), along(2, dz, gap, true));
         } else if (shape instanceof Shape.Sphere sphere) {
             kind = Kind.SPHERE;
+            span(0, 0, sphere.radiusMm());
             norm = twice / (4.0 / 3.0 * Math.PI * Math.pow(sphere.radiusMm(), 3));
-            cells(new double[] {0, sphere.radiusMm()}, new double[] {-1, 0, 1}, phi);
+            double far = Math.hypot(across, dz);
+            sineUp = across / far;
+            cosineUp = dz / far;
+            double hot = Math.cos(Math.min(2 * (far - sphere.radiusMm()) / sphere.radiusMm(), Math.PI / 3));
+            cells(ENDS, new double[] {-1, 0, hot, 1}, around(far, 1));
         } else {
             throw new IllegalStateException("a point has no extent to integrate over");
         }
@@ -81,11 +110,11 @@ final class SourcePoints {
 
     /** Cosine and sine of an angle coordinate in the source's own directions. */
     double cosine(double angle) {
-        return Math.cos(turn + angle);
+        return Math.cos(kind == Kind.SPHERE ? angle : turn + angle);
     }
 
     double sine(double angle) {
-        return Math.sin(turn + angle);
+        return Math.sin(kind == Kind.SPHERE ? angle : turn + angle);
     }
 
     /** Writes the point at coordinates {@code u} to {@code point} and returns its weight. */
@@ -115,35 +144,83 @@ final class SourcePoints {
                 return norm;
             }
             case CYLINDER -> {
-                point[0] = u[0] * cosine;
-                point[1] = u[0] * sine;
-                point[2] = u[2];
-                return norm * u[0];
+                double rho = grade(u, 0);
+                point[0] = rho * cosine;
+                point[1] = rho * sine;
+                point[2] = grade(u, 2);
+                return norm * rho * stretch(u, 0) * stretch(u, 2);
             }
             case BOX -> {
-                point[0] = u[0];
-                point[1] = u[1];
-                point[2] = u[2];
-                return norm;
+                point[0] = grade(u, 0);
+                point[1] = grade(u, 1);
+                point[2] = grade(u, 2);
+                return norm * stretch(u, 0) * stretch(u, 1) * stretch(u, 2);
             }
             default -> {
-                double level = u[0] * Math.sqrt(Math.max(0, 1 - u[1] * u[1]));
-                point[0] = level * cosine;
-                point[1] = level * sine;
-                point[2] = u[0] * u[1];
-                return norm * u[0] * u[0];
+                // polar angle from the direction of the detector, so that turn lies in the plane of axis and detector
+                double rho = grade(u, 0);
+                double flat = rho * Math.sqrt(Math.max(0, 1 - u[1] * u[1]));
+                double outward = rho * u[1] * sineUp - flat * cosine * cosineUp;
+                double sideways = flat * sine;
+                point[0] = outward * Math.cos(turn) - sideways * Math.sin(turn);
+                point[1] = outward * Math.sin(turn) + sideways * Math.cos(turn);
+                point[2] = rho * u[1] * cosineUp + flat * cosine * sineUp;
+                return norm * rho * rho * stretch(u, 0);
             }
         }
     }
 
-    /** The length about 0, cut where the detector stands beside it. */
-    private static double[] split(double length, double detector) {
-        double half = length / 2;
-        return Math.abs(detector) < 0.98 * half ? new double[] {-half, detector, half} : new double[] {-half, half};
+    private double grade(double[] u, int axis) {
+        double v = u[axis];
+        return low[axis] + extent[axis] * v * v * (3 - 2 * v);
     }
 
-    private static double[] radial(double inner, double outer, double detector) {
-        return detector > inner + 0.02 * outer && detector < 0.98 * outer ? new double[] {inner, detector, outer} : new double[] {inner, outer};
+    private double stretch(double[] u, int axis) {
+        double v = u[axis];
+        return extent[axis] * 6 * v * (1 - v);
+    }
+
+    private void span(int axis, double from, double length) {
+        low[axis] = from;
+        extent[axis] = length;
+    }
+
+    private static double beyond(double value, double edge) {
+        return Math.max(0, Math.abs(value) - edge);
+    }
+
+    /**
+     * Cuts of an extent: where the detector stands beside it, and twice the gap to either side if that is small against the
+     * extent. In v for graded coordinates, else as they are.
+     */
+    private double[] along(int axis, double detector, double gap, boolean graded) {
+        List<Double> cuts = new ArrayList<>(List.of(0.0));
+        boolean near = gap < extent[axis] / 16;
+        for (double place : near ? new double[] {detector - 2 * gap, detector, detector + 2 * gap} : new double[] {detector}) {
+            double share = (place - low[axis]) / extent[axis];
+            if (share > 0.01 && share < 0.99) {
+                cuts.add(graded ? 0.5 - Math.sin(Math.asin(1 - 2 * share) / 3) : share);   // solves v² (3 − 2v) = share
+            }
+        }
+        cuts.add(1.0);
+        return cuts.stream().mapToDouble(cut -> graded ? cut : low[axis] + extent[axis] * cut).toArray();
+    }
+
+    /** Cuts of the turn, or of half of it: quarters, eighths for a wall that rays graze, a narrow part on the side of a near detector. */
+    private double[] around(double gap, double radius) {
+        double near = 2 * gap / radius;
+        double[] half = near < 0.4 ? new double[] {0, near, Math.PI / 2, Math.PI}
+            : kind == Kind.CYLINDER && low[0] > 0 ? new double[] {0, Math.PI / 4, Math.PI / 2, 3 * Math.PI / 4, Math.PI}
+            : new double[] {0, Math.PI / 2, Math.PI};
+        if (twice == 2) {
+            return half;
+        }
+        double[] whole = new double[2 * half.length - 1];
+        for (int i = 0; i < half.length; i++) {
+            whole[half.length - 1 + i] = half[i];
+            whole[half.length - 1 - i] = -half[i];
+        }
+        return whole;
     }
 
     private void cells(double[]... cuts) {

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ClosedFormsTest {
     private static final double E = 1.25;
     private static final double CLOSE = 1e-6;
-    private static final double TIGHT = 1e-8;
+    private static final double TIGHT = 1e-7;
     private static final Position ORIGIN = new Position(0, 0, 0);
 
     private static double fluence(Source source, List<Layer> layers, Position detector) {
@@ -62,7 +62,7 @@ class ClosedFormsTest {
         assertEquals(integral / (4.0 / 3 * Math.PI * r * r * r), phi, CLOSE * phi);
     }
 
-    /** BY HAND: seen from afar, a share 3/(8x³) [2x² − 1 + (1 + 2x) e^(−2x)] of what a sphere of x mean free paths sends comes out. */
+    /** BY HAND: seen from afar, a share 3/(8x³) [2x² − 1 + (1 + 2x) e^(−2x)] of what a sphere of x mean free paths sends comes out; the sphere's 0.1 m over 9 km adds 1e-5 x at most. */
     @ParameterizedTest
     @ValueSource(doubles = {0.1, 1, 5})
     void share_that_escapes_a_sphere(double x) {
