@@ -3,13 +3,10 @@ package kerfbook.store;
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
-import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Types;
 import java.time.Instant;
 import java.time.OffsetDateTime;
-import java.time.ZoneOffset;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutorService;
@@ -18,11 +15,7 @@ import java.util.concurrent.ThreadFactory;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.Jdbi;
-import org.jdbi.v3.core.argument.AbstractArgumentFactory;
-import org.jdbi.v3.core.argument.Argument;
-import org.jdbi.v3.core.config.ConfigRegistry;
 import org.jdbi.v3.core.statement.SqlStatements;
-import org.jdbi.v3.core.statement.StatementContext;
 import org.jdbi.v3.core.statement.StatementExceptions;
 import org.jdbi.v3.core.statement.StatementExceptions.MessageRendering;
 
@@ -35,7 +28,6 @@ final class Pool implements AutoCloseable {
     static final String USER = "kerfbook";
     private static final String[] NONE = {};        // also refuse tables of a newer release
     private static final int READERS = 8;
-    private static final int LOCK_WAIT_SECONDS = 2;
     private static final int QUERY_SECONDS = 5;
     private static final long CONNECTION_WAIT_MS = 3_000;
 
@@ -48,7 +40,6 @@ final class Pool implements AutoCloseable {
     private Pool(HikariDataSource source, Optional<Path> synced) {
         this.source = source;
         this.jdbi = Jdbi.create(source)
-            .registerArgument(new InstantArgument())
             .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS))
             .configure(StatementExceptions.class, says -> says.setMessageRendering(MessageRendering.NONE));    // no plans in logs
         this.commits = new GroupCommit(synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), writer);
@@ -57,7 +48,7 @@ final class Pool implements AutoCloseable {
     /** Opens the database and brings its tables to this release. {@code synced} is its file where a commit alone is not on the disk. */
     static Pool open(String url, Optional<Path> synced) {
         HikariConfig config = new HikariConfig();
-        config.setJdbcUrl(url + ";LOCK_TIMEOUT=" + LOCK_WAIT_SECONDS * 1_000);
+        config.setJdbcUrl(url);
         config.setUsername(USER);
         config.setPassword("");
         config.setPoolName("kerfbook");
@@ -122,19 +113,5 @@ final class Pool implements AutoCloseable {
             thread.setDaemon(true);
             return thread;
         };
-    }
-
-    /** As a moment with its offset: through {@code java.sql.Timestamp} the doubled hour in autumn is lost. */
-    private static final class InstantArgument extends AbstractArgumentFactory<Instant> {
-        InstantArgument() {
-            super(Types.TIMESTAMP_WITH_TIMEZONE);
-        }
-
-        @Override
-        protected Argument build(Instant value, ConfigRegistry config) {
-            OffsetDateTime moment = value.atOffset(ZoneOffset.UTC);
-            return (int position, PreparedStatement statement, StatementContext context) ->
-                statement.setObject(position, moment);
-        }
     }
 }

@@ -196,13 +196,13 @@ class CampaignsTest {
     @Test
     void moments_do_not_depend_on_the_time_zone_of_the_machine() {
         TimeZone before = TimeZone.getDefault();
-        try {
-            TimeZone.setDefault(TimeZone.getTimeZone("Europe/Berlin"));
+        TimeZone.setDefault(TimeZone.getTimeZone("Europe/Berlin"));
+        try (Database berlin = Database.inMemory()) {
             for (String moment : List.of("2026-10-25T00:30:00.123456Z", "2026-10-25T01:30:00.123456Z", "2026-03-29T01:30:00Z")) {
                 Clock clock = Clock.fixed(Instant.parse(moment), ZoneOffset.UTC);
-                Stored stored = new Campaigns(database, clock).add("A", "{}", List.of());
+                Stored stored = new Campaigns(berlin, clock).add("A", "{}", List.of());
                 assertEquals(Instant.parse(moment), stored.createdAt());
-                assertEquals(Instant.parse(moment), campaigns.get(stored.id()).changedAt());
+                assertEquals(Instant.parse(moment), new Campaigns(berlin).get(stored.id()).changedAt());
             }
         } finally {
             TimeZone.setDefault(before);
