@@ -28,4 +28,22 @@ public final class Decay {
         }
         return factor;
     }
+
+    /**
+     * Activity of a child that has grown in, per unit of the parent's activity at the reference date:
+     * {@code g = λc / (λc − λp) · (e^(−λp t) − e^(−λc t))}, with λ = ln 2 / T; {@code λ t e^(−λ t)} where both are alike. Bateman 1910.
+     * Nothing has grown in at or before the reference date: what the child was earlier, the parent alone does not say.
+     */
+    public static double ingrowth(double parentHalfLifeDays, double childHalfLifeDays, double days) {
+        double parent = factor(parentHalfLifeDays, Math.max(days, 0));
+        double child = factor(childHalfLifeDays, Math.max(days, 0));
+        if (days <= 0) {
+            return 0;
+        }
+        double parentRate = Math.log(2) / parentHalfLifeDays;
+        double childRate = Math.log(2) / childHalfLifeDays;
+        double apart = (childRate - parentRate) * days;
+        // (e^(-p) - e^(-c)) / (c - p) without cancellation
+        return childRate * days * (Math.abs(apart) < 1e-8 ? child : apart > 0 ? -parent * Math.expm1(-apart) / apart : child * Math.expm1(-apart) / -apart);
+    }
 }

@@ -1,6 +1,7 @@
 package kerfbook.shielding;
 
 import java.util.Collections;
+import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -27,14 +28,22 @@ public record Inventory(SortedMap<String, Double> becquerels) {
     }
 
     /**
-     * What is left after some days (or was there before, if negative): every nuclide by its own half-life, see
-     * {@link Decay#factor}. Progeny listed under its parent fades with the parent; Nb-95 growing in from Zr-95 is not added.
+     * What is left after some days (or was there before, if negative): every nuclide by its own half-life
+     * ({@link Decay#factor}), and what has grown in ({@link Decay#ingrowth}) where the child is a known nuclide. Progeny in
+     * equilibrium is counted with its parent.
      *
      * @throws Invalid naming the nuclide that is not in {@code nuclides}
      */
-    public Inventory after(double days, Map<String, Nuclide> nuclides) {
+    public Inventory after(double days, Map<String, Nuclide> nuclides, List<Progeny> progeny) {
         SortedMap<String, Double> later = new TreeMap<>();
         becquerels.forEach((name, bq) -> later.put(name, bq * Decay.factor(known(name, nuclides).halfLifeDays(), days)));
+        for (Progeny pair : progeny) {
+            Double parent = becquerels.get(pair.parent());
+            if (parent != null && days > 0) {
+                later.merge(pair.child(), parent * pair.branch() * Decay.ingrowth(known(pair.parent(), nuclides).halfLifeDays(),
+                    known(pair.child(), nuclides).halfLifeDays(), days), Double::sum);
+            }
+        }
         return new Inventory(later);
     }
 

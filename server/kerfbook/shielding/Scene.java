@@ -35,7 +35,7 @@ final class Scene {
         List<Convex> inners = new ArrayList<>();
         List<Integer> numbers = new ArrayList<>();
         double grown = 0;
-        if (source.body().isPresent() && solid(source.shape())) {
+        if (source.body().isPresent()) {
             outers.add(hull(source.shape(), 0));
             inners.add(hollow(source.shape(), 0));
             numbers.add(number(source.body().get()));

@@ -2,6 +2,7 @@ package kerfbook.shielding;
 
 import java.util.List;
 import java.util.Optional;
+import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 
 /**
@@ -11,7 +12,7 @@ import kerfbook.quantity.Require;
  * @param centre where its middle is
  * @param axis   along which its long axis lies; without meaning for a point, a box and a sphere
  * @param body   what the form is filled with and absorbs its own photons; empty where the activity is spread through
- *               whatever the layers say is there. A point, line, disc or skin has no body
+ *               whatever the layers say is there. Only volumes have a body
  * @param shells wrappings from the inside out, possibly none
  */
 public record Source(Shape shape, Position centre, Axis axis, Optional<Matter> body, List<Shell> shells) {
@@ -20,6 +21,10 @@ public record Source(Shape shape, Position centre, Axis axis, Optional<Matter> b
         Require.present(centre, "centre");
         Require.present(axis, "axis");
         body = Require.optional(body);
+        if (body.isPresent() && !(shape instanceof Shape.HollowCylinder || shape instanceof Shape.Cylinder || shape instanceof Shape.Box
+                || shape instanceof Shape.Sphere)) {
+            throw new Invalid("body", "cannot fill a point, line, disc or skin. Leave it out, or choose a shape with a volume.");
+        }
         shells = Require.list(shells, "shells");
     }
 

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import kerfbook.shielding.Nuclide;
 import kerfbook.shielding.PhotonLine;
+import kerfbook.shielding.Progeny;
 
 /** Half-lives and photon lines, from {@code nuclides.csv}: one row per line, one row without energy where there is none. */
 public final class Nuclides {
@@ -30,5 +31,11 @@ public final class Nuclides {
         Map<String, Nuclide> nuclides = new LinkedHashMap<>();
         halfLives.forEach((name, halfLife) -> nuclides.put(name, new Nuclide(name, halfLife, lines.get(name))));
         return nuclides;
+    }
+
+    /** What grows in without keeping step with its parent, from {@code nuclides_progeny.csv}. */
+    public static List<Progeny> progeny() {
+        return Table.read("nuclides_progeny").rows().stream()
+            .map(row -> new Progeny(row.text("parent"), row.text("child"), row.number("branch"))).toList();
     }
 }

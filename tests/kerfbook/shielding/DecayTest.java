@@ -60,4 +60,25 @@ class DecayTest {
         assertThrows(Invalid.class, () -> Decay.factor(1, -2000));
         assertEquals(0, Decay.factor(1, 2000), 0);
     }
+
+    /** BY HAND: long after, Nb-95 stands at T(Zr) / (T(Zr) − T(Nb)) = 64.032 / 29.041 = 2.2049 of Zr-95; at first it grows as λ t. */
+    @Test
+    void niobium_grows_in_from_zirconium() {
+        assertEquals(2.2049, Decay.ingrowth(64.032, 34.991, 1500) / Decay.factor(64.032, 1500), 1e-4);
+        assertEquals(Math.log(2) / 34.991 * 0.01, Decay.ingrowth(64.032, 34.991, 0.01), 1e-7);
+        assertEquals(0, Decay.ingrowth(64.032, 34.991, 0), 0);
+        assertEquals(0, Decay.ingrowth(64.032, 34.991, -5), 0);
+        Inventory later = Inventory.of(Map.of("Zr-95", 1e9)).after(1500, Nuclides.read(), Nuclides.progeny());
+        assertEquals(2.2049, later.becquerels().get("Nb-95") / later.becquerels().get("Zr-95"), 1e-4);
+        assertEquals(1, Inventory.of(Map.of("Zr-95", 1e9)).after(-10, Nuclides.read(), Nuclides.progeny()).becquerels().size());
+    }
+
+    /** BY HAND: a child of its parent's half-life stands at λ t e^(−λ t), and a hair's difference changes nothing. */
+    @Test
+    void like_half_lives_are_no_trouble() {
+        double lambda = Math.log(2) / 30;
+        assertEquals(lambda * 45 * Math.exp(-lambda * 45), Decay.ingrowth(30, 30, 45), 1e-12);
+        assertEquals(Decay.ingrowth(30, 30, 45), Decay.ingrowth(30, 30.00001, 45), 1e-6);
+        assertEquals(Decay.ingrowth(30, 30, 45), Decay.ingrowth(30.00001, 30, 45), 1e-6);
+    }
 }

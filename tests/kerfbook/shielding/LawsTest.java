@@ -73,7 +73,8 @@ class LawsTest {
     @ParameterizedTest
     @MethodSource("shapes")
     void turning_everything_changes_nothing(Shape shape) {
-        Optional<Matter> body = Optional.of(new Matter("stainless-304", 0.4));
+        boolean volume = shapes().indexOf(shape) >= 3 && shapes().indexOf(shape) <= 6;
+        Optional<Matter> body = volume ? Optional.of(new Matter("stainless-304", 0.4)) : Optional.empty();
         List<Shell> shells = List.of(new Shell(10, Matter.solid("lead")));
         double upright = rate(new Source(shape, ORIGIN, Axis.Z, body, shells), List.of(Layer.between(Axis.Z, 600, 900, Matter.solid("water"))),
             new Position(300, -200, 1200), 1e-4);
@@ -128,7 +129,7 @@ class LawsTest {
         UnitRates units = Lab.KERNEL.unitRates(ring, WATER, at, List.of("Mn-54", "Cs-137", "Co-60", "Fe-55"), DoseQuantity.AMBIENT_DOSE_EQUIVALENT, 1e-4);
         assertEquals(answer.rate(), units.rate(MIX), 2e-4 * answer.rate());
         assertEquals(0, units.perBq().get("Fe-55"), 0);
-        double later = units.rate(MIX.after(1000, Lab.NUCLIDES));
+        double later = units.rate(MIX.after(1000, Lab.NUCLIDES, List.of()));
         double sum = 0;
         for (Map.Entry<String, Double> part : MIX.becquerels().entrySet()) {
             sum += part.getValue() * Decay.factor(Lab.NUCLIDES.get(part.getKey()).halfLifeDays(), 1000) * units.perBq().get(part.getKey());

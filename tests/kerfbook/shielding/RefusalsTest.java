@@ -57,7 +57,7 @@ class RefusalsTest {
         refused("layers[1].material", () -> Lab.KERNEL.rate(point, List.of(Layer.below(0, STEEL), Layer.below(1, Matter.solid("unobtainium"))), there, COBALT));
         refused("source.body.material", () -> at(new Source(new Shape.Sphere(10), ORIGIN, Axis.Z, Matter.solid("cheese")), there));
         refused("source.shells[0].material", () -> at(new Source(new Shape.Point(), ORIGIN, Axis.Z, Optional.empty(), List.of(new Shell(1, Matter.solid("cheese")))), there));
-        refused("inventory.Xx-99", () -> Lab.bq("Xx-99", 1).after(1, Lab.NUCLIDES));
+        refused("inventory.Xx-99", () -> Lab.bq("Xx-99", 1).after(1, Lab.NUCLIDES, List.of()));
     }
 
     @Test
@@ -83,6 +83,7 @@ class RefusalsTest {
         refused("length_mm", () -> new Shape.Line(Double.POSITIVE_INFINITY));
         refused("x_mm", () -> new Shape.Box(-1, 1, 1));
         refused("z_mm", () -> new Position(0, 0, Double.NaN));
+        refused("body", () -> new Source(new Shape.Line(100), ORIGIN, Axis.Z, STEEL));
         refused("filling", () -> new Matter("iron", 0));
         assertDoesNotThrow(() -> Layer.between(Axis.X, 10, Math.nextUp(10.0), STEEL));
     }
