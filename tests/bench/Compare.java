@@ -26,7 +26,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
  * Runs {@link RingBenchmark}, then the same integral here and in NumPy (ring.py) to the same tolerances, and prints the
- * ratios of one run. Argument {@code ratios} leaves out the first part.
+ * ratios of one run. Argument {@code ratios} leaves out the first part. Needs python3 with NumPy. Run:
+ * {@code mvn -q -B test-compile exec:exec -Dexec.executable=java -Dexec.classpathScope=test -Dexec.args="-cp %classpath bench.Compare"}
  */
 public final class Compare {
     private static final DoseQuantity H10 = DoseQuantity.AMBIENT_DOSE_EQUIVALENT;

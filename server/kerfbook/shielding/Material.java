@@ -1,5 +1,6 @@
 package kerfbook.shielding;
 
+import java.util.Collections;
 import java.util.Map;
 import java.util.TreeMap;
 import kerfbook.quantity.Invalid;
@@ -18,7 +19,7 @@ public record Material(String name, double densityGPerCm3, String buildupMedium,
         Require.code(name, "material");
         Require.positive(densityGPerCm3, 25, "density_g_per_cm3", "g/cm³");
         Require.code(buildupMedium, "buildup_medium");
-        massFractions = java.util.Collections.unmodifiableMap(new TreeMap<>(Require.present(massFractions, "mass_fractions")));
+        massFractions = Collections.unmodifiableMap(new TreeMap<>(Require.present(massFractions, "mass_fractions")));
         double sum = 0;
         for (double fraction : massFractions.values()) {
             sum += Require.positive(fraction, 1, "mass_fractions", "");
