@@ -1,0 +1,64 @@
+// Reads the address, fetches what the page needs, draws it. Pages are modules with title(), body() and what they need.
+import { html, render } from './lib/vendor.js';
+import { campaign, referenceTables } from './lib/campaign.js';
+import { parse } from './lib/route.js';
+import { leaveFrom, say, settle } from './lib/focus.js';
+import { shell } from './elements/shell.js';
+import { trouble } from './elements/trouble.js';
+
+const PAGES = {
+  campaigns: () => import('./views/campaigns.js'), new: () => import('./views/start.js'),
+  standing: () => import('./views/standing.js'), cuts: () => import('./views/cuts.js'), areas: () => import('./views/areas.js'),
+  tasks: () => import('./views/tasks.js'), people: () => import('./views/people.js'), basis: () => import('./views/basis.js'),
+  add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
+};
+const main = document.getElementById('main');
+let shown = 0;
+let first = true;
+
+export async function show() {
+  const turn = ++shown;
+  const route = parse(location.hash);
+  shell(route, null);
+  const patience = setTimeout(() => {
+    if (turn === shown && !main.querySelector('h1')) render(html`<p class="waiting">Reading …</p>`, main);
+  }, 300);
+  try {
+    const load = PAGES[route.page];
+    if (!load) throw Object.assign(new Error('There is no such page.'), { status: 404 });
+    const [page, camp, tables] = await Promise.all([load(), route.id === null ? null : campaign(route.id), referenceTables()]);
+    const data = page.load ? await page.load({ route, camp, tables }) : null;
+    if (turn !== shown) return;
+    const redraw = () => {
+      if (turn !== shown) return;
+      render(page.body({ route, camp, tables, data, redraw, reload: show }), main);
+    };
+    document.title = `${page.title({ route, camp, data })} – Kerfbook`;
+    shell(route, camp);
+    redraw();
+    page.drawn?.({ route, camp, main });
+  } catch (problem) {
+    if (turn !== shown) return;
+    console.warn(problem);
+    document.title = 'Not shown – Kerfbook';
+    render(trouble(problem, show), main);
+  } finally {
+    clearTimeout(patience);
+  }
+  settle(main, first);
+  if (!first) say(document.title);
+  first = false;
+}
+
+document.querySelector('.skip').addEventListener('click', event => {
+  event.preventDefault();
+  main.focus();
+});
+document.addEventListener('click', event => {
+  const link = event.target.closest?.('a[href^="#/"]');
+  if (link && /^#\/(c\/[^/]+\/(add|edit|settings)|new)/.test(link.getAttribute('href'))) leaveFrom(link);
+});
+window.addEventListener('hashchange', () => {
+  if (location.hash === '' || location.hash.startsWith('#/')) show();
+});
+show();

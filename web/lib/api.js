@@ -1,0 +1,49 @@
+// The only fetch. Answers are {body, etag, location}; anything but success is thrown as a Problem.
+export const connection = new EventTarget();
+
+export class Problem extends Error {
+  constructor(status, body, etag) {
+    super(body.detail || body.title || `The server answered ${status}.`);
+    this.status = status;
+    this.title = body.title ?? '';
+    this.errors = body.errors ?? [];
+    this.current = body.current;
+    this.currentEtag = body.current_etag ?? etag;
+  }
+}
+
+export async function ask(method, path, { body, etag, none, plain } = {}) {
+  const headers = { Accept: 'application/json, application/problem+json' };
+  if (body !== undefined) headers['Content-Type'] = 'application/json';
+  if (etag) headers['If-Match'] = etag;
+  if (none) headers['If-None-Match'] = none;
+  tell('asking');
+  let answer;
+  try {
+    answer = await fetch(path, { method, headers, body: body === undefined || plain ? body : JSON.stringify(body), cache: 'no-store' });
+  } catch {
+    tell('lost');
+    throw new Problem(0, { title: 'No answer', detail: 'The server does not answer. Nothing was saved. Try again when the network is back.' });
+  }
+  tell(answer.status === 503 ? 'failing' : 'there');
+  const text = await answer.text();
+  const read = parsed(text);
+  if (answer.status === 304 || answer.ok) {
+    return { status: answer.status, body: read, etag: answer.headers.get('ETag'), location: answer.headers.get('Location') };
+  }
+  throw new Problem(answer.status, typeof read === 'object' && read ? read : {}, answer.headers.get('ETag'));
+}
+
+export const get = (path, options) => ask('GET', path, options);
+
+function parsed(text) {
+  try {
+    return text === '' ? null : JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+function tell(state) {
+  connection.dispatchEvent(new CustomEvent('state', { detail: { state, at: new Date() } }));
+}

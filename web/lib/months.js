@@ -1,0 +1,17 @@
+import { dayNumber, isoOf, monthName } from './units.js';
+
+/** Firsts of months (or of years) between two day numbers, thinned to at most so many. */
+export function monthTicks(from, to, most) {
+  const ticks = [];
+  let [year, month] = isoOf(from).split('-').map(Number);
+  for (;;) {
+    const first = dayNumber(`${year}-${String(month).padStart(2, '0')}-01`);
+    if (first > to) break;
+    if (first >= from) ticks.push({ day: first, year, month });
+    month += 1;
+    if (month > 12) { month = 1; year += 1; }
+  }
+  const every = [1, 2, 3, 6, 12, 24, 60, 120].find(step => ticks.length / step <= most) ?? 240;
+  return ticks.filter(tick => ((tick.month - 1) + (every > 12 ? 12 * (tick.year % (every / 12)) : 0)) % every === 0)
+    .map((tick, i) => ({ day: tick.day, words: every >= 12 ? `${tick.year}` : i === 0 || tick.month === 1 ? `${monthName(tick.month - 1)} ${tick.year}` : monthName(tick.month - 1) }));
+}
