@@ -1,0 +1,67 @@
+// One task in full: its steps, each with the product that makes its hours and the products that make its dose.
+import { html, nothing } from '../lib/vendor.js';
+import { originLine } from './marks.js';
+import { rateWorking } from './rate-working.js';
+import { link, withQuery } from '../lib/route.js';
+import { driverWord, figureWord, nameOf } from '../lib/words.js';
+import { day, digits, duration, msv, plain, sig, stay } from '../lib/units.js';
+
+export function taskWorking(camp, task) {
+  return html`<div class="task-working">
+    <p class="small muted"><code>${task.id}</code> · ${task.group}${task.routine ? html` · from the routine <a href=${link(camp.id, 'edit', 'routines', task.routine)}>${nameOf(camp, 'routines', task.routine)}</a>` : nothing}
+      ${task.id.startsWith('manual/') ? html` · <a href=${link(camp.id, 'edit', 'tasks', task.id.slice(7))}>added by hand</a>` : nothing}
+      · ${day(task.start)} to ${day(task.finish)} · float ${task.critical ? 'none: critical' : duration(task.float_hours)}
+      ${task.stay ? html` · ${task.stay.worker} may stay ${stay(task.stay.hours)} at ${nameOf(camp, 'areas', task.stay.area)} (${msv(task.stay.remaining_usv)} mSv left ÷ ${sig(task.stay.usv_per_h)} µSv/h)` : nothing}</p>
+    ${task.steps.map(step => stepWorking(camp, task, step))}</div>`;
+}
+
+function stepWorking(camp, task, step) {
+  const told = new Map(step.replaced.map(each => [each.figure, each]));
+  const hours = told.get('hours');
+  return html`<div class="step"><div class="beside"><h4>${step.name} <span class="mark solid">${step.mode}</span>${step.alongside ? html`<span class="mark solid">alongside, adds no time</span>` : nothing}</h4>
+      ${replaceLink(camp, task, step, null, ['quantity', 'hours-each', 'difficulty', 'hours'])}</div>
+    ${hours ? html`<p class="product">${factor(digits(step.hours, 4), 'hours', hours)}</p>` : html`<p class="product">
+      ${term('', factor(digits(step.mean_quantity, 4), driverWord(step.driver, step.mean_quantity), told.get('quantity')))}
+      ${term('×', factor(`${digits(step.mean_hours_each, 4)} h`, `each, mean of ${three(step.hours_each)}`, told.get('hours-each')))}
+      ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'))) : nothing}
+      ${term('=', html`<span class="factor"><span class="result">${digits(step.hours, 4)} h</span></span>`)}</p>`}
+    ${step.factors.length > 0 ? difficulty(step) : nothing}
+    ${originLine(step.origin)}
+    ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map(line => lineWorking(camp, task, step, line))}</div>`;
+}
+
+const three = ({ low, likely, high }) => (low === high ? plain(likely) : `${plain(low)}, ${plain(likely)}, ${plain(high)}`);
+
+/** A sign and what follows it, never parted by a line break. */
+const term = (sign, what) => html`<span class="term">${sign ? html`<span class="sign">${sign}</span>` : nothing}${what}</span>`;
+
+const factor = (value, of, replaced) => html`<span class="factor"><span>${value}${replaced ? html` <span class="mark replaced">replaced</span>` : nothing}</span>
+  <span class="of">${of}${replaced ? ` (was ${digits(replaced.derived, 4)}: ${replaced.reason})` : ''}</span></span>`;
+
+function difficulty(step) {
+  const stages = [['critical', 'of the bare time'], ['adjusted', 'of the time so far'], ['productive', 'of the productive time']];
+  const terms = stages.map(([stage, words]) => [words, step.factors.filter(each => each.stage === stage)]).filter(([, used]) => used.length > 0);
+  return html`<details class="working"><summary>Difficulty ${digits(step.difficulty, 4)}</summary><p class="product">${terms.map(([words, used], i) => term(i > 0 ? '×' : '', html`<span class="factor"><span>(1 + ${used.map(each => digits(each.mean_percent / 100, 4)).join(' + ')})</span><span class="of">${used.map(each => each.name.toLowerCase()).join(', ')}, ${words}</span></span>`))}
+    ${term('=', html`<span class="factor"><span class="result">${digits(step.difficulty, 4)}</span></span>`)}</p></details>`;
+}
+
+function lineWorking(camp, task, step, line) {
+  const told = new Map(line.replaced.map(each => [each.figure, each]));
+  const rate = line.rate && camp.forecast.rates.find(each => each.id === line.rate);
+  return html`<div class="line-of"><div class="beside"><p class="who">${line.role} at <a href=${link(camp.id, 'areas', line.area)}>${nameOf(camp, 'areas', line.area)}</a></p>
+      ${replaceLink(camp, task, step, line.role, ['people', 'presence', 'usv-per-h'])}</div>
+    <p class="product line-product">${term('', factor(html`<span data-factor="hours">${digits(step.hours)}</span> h`, 'hours'))}
+      ${term('×', factor(html`<span data-factor="people">${digits(line.people)}</span>`, 'people', told.get('people')))}
+      ${term('×', factor(html`<span data-factor="presence">${digits(line.presence)}</span>`, 'presence', told.get('presence')))}
+      ${term('×', factor(html`<span data-factor="rate">${digits(line.usv_per_h)}</span> µSv/h`, 'dose rate', told.get('usv-per-h')))}
+      ${term('=', html`<span class="factor"><span class="result"><span data-factor="dose">${digits(line.person_usv)}</span> person-µSv</span><span class="of">${msv(line.person_usv)} person-mSv</span></span>`)}</p>
+    ${rate ? html`<details class="working"><summary>How ${sig(line.usv_per_h)} µSv/h comes about</summary>${rateWorking(camp, rate)}</details>` : nothing}</div>`;
+}
+
+/** What is replaced already leads to its entry; the rest can be replaced. */
+function replaceLink(camp, task, step, role, figures) {
+  const done = camp.doc.overrides.filter(each => each.task === task.id && each.step === step.code && (each.role ?? null) === role && figures.includes(each.figure));
+  const open = figures.filter(figure => !done.some(each => each.figure === figure));
+  return html`<p class="small replacing">${done.map(each => html`<a href=${link(camp.id, 'edit', 'overrides', each.code)}>Change or remove the replaced ${figureWord(each.figure)}</a> `)}
+    ${open.length === 0 ? nothing : html`<span class="muted">Replace</span> ${open.map((figure, i) => html`${i > 0 ? ' · ' : ''}<a href=${withQuery(link(camp.id, 'add', 'overrides'), { task: task.id, step: step.code, figure, role })}>${figureWord(figure)}</a>`)}`}</p>`;
+}

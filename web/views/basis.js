@@ -1,0 +1,72 @@
+// Which figures, from where, how well known, and what was changed.
+import { html, nothing } from '../lib/vendor.js';
+import { get } from '../lib/api.js';
+import { editLink, kindPanel } from '../elements/manage.js';
+import { missing } from '../elements/missing.js';
+import { originMark } from '../elements/marks.js';
+import { inputs } from '../lib/inputs.js';
+import { kinds } from '../forms/kinds.js';
+import { link } from '../lib/route.js';
+import { assumed, plural, sentence } from '../lib/words.js';
+import { day, msvTyped, plain } from '../lib/units.js';
+
+let all = false;
+
+export const title = ({ camp }) => `Basis of ${camp.doc.settings.name}`;
+
+export async function load({ camp }) {
+  return (await get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } }))).body;
+}
+
+export function body({ camp, tables, data, redraw }) {
+  const rows = inputs(camp.doc);
+  const guessed = rows.filter(row => assumed(row.origin.status)).length;
+  const { settings } = camp.doc;
+  const rules = tables.rule_sets.find(set => set.code === settings.rule_set);
+  return html`
+    <div class="lead"><div><h1>${rows.length === 0 ? 'What the forecast rests on' : `${guessed} of ${plural(rows.length, 'input')} with a source are assumptions`}</h1>
+      <p class="under">An assumption is from memory, judgement or invention: it needs data from the site.</p></div>
+      <div class="doing"><a class="button" href=${link(camp.id, 'settings')}>Edit the settings</a><a class="button" href="/api/campaigns/${camp.id}/document" download="campaign.json">Download the document</a></div></div>
+    <div class="grid">
+      ${missing(camp)}
+      <section class="panel w6"><h2>Settings</h2><dl class="facts">
+        <div><dt>First day</dt><dd>${day(settings.start)}</dd></div><div><dt>Dose limits</dt><dd>${rules?.name ?? settings.rule_set}</dd></div>
+        <div><dt>Working days</dt><dd>${settings.calendar.working_days.map(word => sentence(word.toLowerCase().slice(0, 3))).join(', ')}</dd></div>
+        <div><dt>Shifts a day</dt><dd>${settings.calendar.shifts_per_day}</dd></div><div><dt>Productive time of a shift</dt><dd>${plain(settings.calendar.productive_hours_per_shift)} h</dd></div>
+        <div><dt>Days without work</dt><dd>${settings.calendar.holidays.length === 0 ? 'none' : settings.calendar.holidays.length}</dd></div></dl>
+        ${settings.story ? html`<p class="small muted story">${settings.story}</p>` : nothing}</section>
+      <section class="panel w6"><h2>Limits that bind</h2>${limits(rules)}</section>
+      <section class="panel"><div class="head"><h2>Inputs with their sources</h2></div>${inputTable(camp, rows, redraw)}</section>
+      ${kindPanel(camp, 'routines', {
+    empty: 'No routines yet. A routine lists the tasks that a cut brings.', head: ['Routine', 'Its tasks arise', '~Technique', '~Tasks'],
+    row: routine => [editLink(camp, 'routines', routine, routine.name), { component: 'for each component', before: 'once before', after: 'once after', weekly: 'every week' }[routine.applies], routine.technique ?? '', routine.tasks.map(task => task.name).join(', ')],
+  })}
+      ${kindPanel(camp, 'factors', {
+    empty: 'No difficulty factors yet.', head: ['Factor', '~Percentage of', '#Extra time: low, likely, high', 'Known'],
+    row: factor => [editLink(camp, 'factors', factor, factor.name), `${factor.stage} duration`, `${plain(factor.percent.low)}, ${plain(factor.percent.likely)}, ${plain(factor.percent.high)} %`, originMark(factor.origin)],
+  })}
+      <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
+      <section class="panel w6"><h2>Changes, the newest first</h2>${changes(data)}</section>
+    </div>`;
+}
+
+const limits = rules => (!rules ? html`<p>The rule set is not in the tables.</p>` : html`<div class="table" tabindex="0" role="region" aria-label="Limits"><table><thead><tr><th scope="col">Dose</th><th scope="col">over</th><th scope="col" class="n">mSv</th><th scope="col">Source</th></tr></thead>
+  <tbody>${rules.rules.map(rule => html`<tr><th scope="row">${sentence(rule.quantity.replace(/-/g, ' '))}</th><td>${rule.period.replace(/-/g, ' ')}</td><td class="n">${msvTyped(rule.limit_usv)}</td><td>${source(rule)}</td></tr>`)}</tbody></table></div>
+  <p class="small muted">Only effective dose is forecast here.</p>`);
+const source = rule => (rule.origin ? html`${originMark(rule.origin)} ${rule.origin.text}` : html`${rule.source}`);
+
+function inputTable(camp, rows, redraw) {
+  const shown = all ? rows : rows.slice(0, 40);
+  return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
+    <tbody>${shown.map(row => html`<tr><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}</td></tr>`)}</tbody></table></div>
+    ${rows.length > 40 ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? 'Show the first 40' : `Show all ${rows.length}`}</button></p>` : nothing}`;
+}
+
+const repeatable = camp => html`${camp.forecast ? html`<p>${camp.forecast.method}</p><dl class="facts"><div><dt>Digest of the inputs (SHA-256)</dt><dd><code>${camp.forecast.inputs}</code></dd></div>
+  ${camp.forecast.editions.map(each => html`<div><dt>Table ${each.table}</dt><dd>edition ${each.edition}</dd></div>`)}</dl>
+  <ul class="small">${camp.forecast.cautions.map(caution => html`<li>${caution}</li>`)}</ul>` : html`<p>No forecast yet.</p>`}
+  <p class="small"><a href="/api.html">How to ask for the same through the API</a></p>`;
+
+const changes = ({ items, total }) => (items.length === 0 ? html`<p class="muted">None yet.</p>` : html`<div class="table" tabindex="0" role="region" aria-label="Changes"><table><thead><tr><th scope="col" class="n">Version</th><th scope="col">When</th><th scope="col">What</th></tr></thead>
+  <tbody>${items.map(item => html`<tr><td class="n">${item.version}</td><td class="nowrap">${day(item.at.slice(0, 10))} ${item.at.slice(11, 16)} UTC</td><td>${item.kind === 'settings' ? 'settings' : `${kinds[item.kind]?.one ?? item.kind} ${item.code}`} ${item.what}</td></tr>`)}</tbody></table></div>
+  ${total > items.length ? html`<p class="small muted">The newest ${items.length} of ${total}. Who changed it is not known: there are no accounts yet.</p>` : html`<p class="small muted">Who changed it is not known: there are no accounts yet.</p>`}`);
