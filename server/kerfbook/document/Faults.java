@@ -20,38 +20,31 @@ import kerfbook.quantity.Invalid;
 final class Faults {
     private Faults() { }
 
-    static Invalid of(JsonProcessingException e) {
-        if (e instanceof Json.NotHere found) {
-            return new Invalid(found.path, found.getOriginalMessage());
-        }
-        if (e instanceof StreamConstraintsException) {
-            return new Invalid(at(e), "The document is too deep, or holds a number or text that is too long.");
+    /** @param reached where in the document reading stopped */
+    static Invalid of(JsonProcessingException e, String reached) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof Invalid invalid) {
+                return invalid.under(path(((JsonMappingException) e).getPath()));
+            }
+            if (cause instanceof Json.NotHere found) {
+                return new Invalid(found.path, found.getOriginalMessage());
+            }
+            if (cause instanceof StreamConstraintsException) {
+                return new Invalid(reached, "is too deep, or a number or text that is too long.");
+            }
+            if (cause instanceof StreamReadException read) {
+                return new Invalid(reached, read.getOriginalMessage().startsWith("Duplicate field") ? "stands twice in one object" + line(read.getLocation()) + "."
+                    : "This is not JSON" + line(read.getLocation()) + ". Check numbers, commas, quotes and brackets there.");
+            }
         }
         if (e instanceof JsonMappingException mapping) {
             return mapped(mapping);
         }
-        if (e instanceof StreamReadException && e.getOriginalMessage().startsWith("Duplicate field")) {
-            return new Invalid(quoted(e.getOriginalMessage()), "stands twice in one object" + line(e.getLocation()) + ".");
-        }
-        return new Invalid("", "This is not JSON" + line(e.getLocation()) + ". Check commas, quotes and brackets there.");
+        return new Invalid(reached, "This is not JSON. Check numbers, commas, quotes and brackets.");
     }
 
     private static Invalid mapped(JsonMappingException e) {
         String path = path(e.getPath());
-        for (Throwable cause = e.getCause(); cause != null; cause = cause.getCause()) {
-            if (cause instanceof Invalid invalid) {
-                return invalid.under(path);
-            }
-            if (cause instanceof Json.NotHere found) {
-                return of(found);
-            }
-            if (cause instanceof StreamConstraintsException || cause instanceof StreamReadException && !path.isEmpty()) {
-                return new Invalid(path, "holds a number or text that cannot be read.");
-            }
-            if (cause instanceof StreamReadException read) {
-                return of(read);
-            }
-        }
         if (e instanceof UnrecognizedPropertyException unknown) {
             String names = unknown.getKnownPropertyIds() == null ? "" : unknown.getKnownPropertyIds().stream().map(String::valueOf)
                 .sorted().collect(Collectors.joining(", "));
@@ -127,17 +120,7 @@ final class Faults {
         return path.toString();
     }
 
-    private static String at(JsonProcessingException e) {
-        return e instanceof JsonMappingException mapping ? path(mapping.getPath()) : "";
-    }
-
     private static String line(JsonLocation location) {
         return location == null || location.getLineNr() < 1 ? "" : " (line " + location.getLineNr() + ", column " + location.getColumnNr() + ")";
-    }
-
-    private static String quoted(String message) {
-        int from = message.indexOf('\'');
-        int to = message.lastIndexOf('\'');
-        return from >= 0 && to > from ? message.substring(from + 1, to) : "";
     }
 }

@@ -9,6 +9,7 @@ import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.util.JsonParserDelegate;
+import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonSerializer;
 import com.fasterxml.jackson.databind.MapperFeature;
@@ -17,6 +18,7 @@ import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.cfg.CoercionAction;
 import com.fasterxml.jackson.databind.cfg.CoercionInputShape;
+import com.fasterxml.jackson.databind.deser.std.StdScalarDeserializer;
 import com.fasterxml.jackson.databind.introspect.AnnotatedMember;
 import com.fasterxml.jackson.databind.introspect.AnnotatedParameter;
 import com.fasterxml.jackson.databind.introspect.JacksonAnnotationIntrospector;
@@ -26,8 +28,12 @@ import com.fasterxml.jackson.databind.type.LogicalType;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import kerfbook.quantity.Invalid;
 
 /**
@@ -46,7 +52,9 @@ public final class Json {
             .build())
         .addModule(new JavaTimeModule())
         .addModule(new Jdk8Module())
-        .addModule(new SimpleModule().addSerializer(double.class, new FiniteOnly()).addSerializer(Double.class, new FiniteOnly()))
+        .addModule(new SimpleModule().addSerializer(double.class, new FiniteOnly()).addSerializer(Double.class, new FiniteOnly())
+            .addDeserializer(LocalDate.class, new IsoText<>(LocalDate.class, LocalDate::parse))
+            .addDeserializer(YearMonth.class, new IsoText<>(YearMonth.class, YearMonth::parse)))
         .annotationIntrospector(new RequiredUnlessOptional())
         .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
         .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES, DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES,
@@ -73,15 +81,21 @@ public final class Json {
             throw new Invalid("", "The document has " + json.length + " bytes; at most " + LARGEST + " are read.");
         }
         try (JsonParser parser = new NoNulls(MAPPER.createParser(json))) {
+            return read(parser, type);
+        } catch (IOException e) {                   // from bytes in memory only where they are no text in any encoding
+            throw new Invalid("", "This is not text in UTF-8.");
+        }
+    }
+
+    private static <T> T read(JsonParser parser, Class<T> type) throws IOException {
+        try {
             T value = MAPPER.readValue(parser, type);
             if (value == null) {
                 throw new Invalid("", "The document is empty.");
             }
             return value;
         } catch (JsonProcessingException e) {
-            throw Faults.of(e);
-        } catch (IOException e) {                   // from bytes in memory only where they are no text in any encoding
-            throw new Invalid("", "This is not text in UTF-8.");
+            throw Faults.of(e, Faults.path(parser.getParsingContext().pathAsPointer()));
         }
     }
 
@@ -113,6 +127,30 @@ public final class Json {
                 return type != Optional.class && type != List.class;
             }
             return super.hasRequiredMarker(member);
+        }
+    }
+
+    /** Days and months as texts only: the library takes lists of numbers and times of day too. */
+    private static final class IsoText<T> extends StdScalarDeserializer<T> {
+        private static final long serialVersionUID = 1L;
+        private final transient Function<String, T> parse;
+
+        IsoText(Class<T> type, Function<String, T> parse) {
+            super(type);
+            this.parse = parse;
+        }
+
+        @Override
+        @SuppressWarnings("unchecked")
+        public T deserialize(JsonParser parser, DeserializationContext context) throws IOException {
+            if (!parser.hasToken(JsonToken.VALUE_STRING)) {
+                return (T) context.handleUnexpectedToken(handledType(), parser);
+            }
+            try {
+                return parse.apply(parser.getText());
+            } catch (DateTimeException e) {
+                return (T) context.handleWeirdStringValue(handledType(), parser.getText(), "no such day");
+            }
         }
     }
 
