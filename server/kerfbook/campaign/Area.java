@@ -11,7 +11,7 @@ import kerfbook.quantity.Words;
  * @param backgroundUsvPerH rate there without any source of the campaign
  * @param ceilingUsvPerH    rate above which work there stops
  * @param rateFrom          where the forecast takes the rate from
- * @param sketch            place on the section sketch, in metres
+ * @param sketch            where its dosimeter is: place on the section sketch and point of calculation, in metres
  */
 public record Area(String code, String name, double backgroundUsvPerH, Optional<Double> ceilingUsvPerH, RateFrom rateFrom,
                    Optional<Place> sketch, String note) {
@@ -21,7 +21,16 @@ public record Area(String code, String name, double backgroundUsvPerH, Optional<
         /** From its surveys. */
         SURVEY,
         /** Background only: no source of the campaign reaches it, and the planner says so. */
-        BACKGROUND;
+        BACKGROUND,
+        /** Calculated from the activity of the sources that stand that day. */
+        CALCULATED,
+        /** Calculated, each source scaled by the factor that fits the surveys of all calibrated areas best. */
+        CALIBRATED;
+
+        /** Worked out from activities rather than read. */
+        public boolean worked() {
+            return this == CALCULATED || this == CALIBRATED;
+        }
 
         @Override
         public String toString() {
@@ -29,11 +38,17 @@ public record Area(String code, String name, double backgroundUsvPerH, Optional<
         }
     }
 
-    /** Metres to the right of the pool's left wall and above the pool's water surface. */
-    public record Place(double rightM, double upM) {
+    /**
+     * Metres to the right of the pool's left wall and above the pool's normal water surface.
+     *
+     * @param acrossM metres across from the pool's middle; left out: in the middle
+     */
+    public record Place(double rightM, double upM, Optional<Double> acrossM) {
         public Place {
             Require.within(rightM, -1_000, 1_000, "right_m", "m");
             Require.within(upM, -100, 100, "up_m", "m");
+            acrossM = Require.optional(acrossM);
+            acrossM.ifPresent(across -> Require.within(across, -1_000, 1_000, "across_m", "m"));
         }
     }
 

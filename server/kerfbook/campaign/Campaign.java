@@ -12,9 +12,9 @@ import kerfbook.quantity.Require;
  * @param format version of this shape, {@value #FORMAT}
  */
 public record Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
-                       List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components,
-                       List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers,
-                       List<RosterEntry> roster, List<Target> targets, List<Constraint> constraints) {
+                       List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<Routine> routines,
+                       List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides,
+                       List<Worker> workers, List<RosterEntry> roster, List<Target> targets, List<Constraint> constraints) {
 
     public static final String FORMAT = "kerfbook-campaign-1";
     private static final int MOST_OF_A_KIND = 20_000;
@@ -27,6 +27,7 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         factors = kind(factors, "factors");
         areas = kind(areas, "areas");
         sources = kind(sources, "sources");
+        shields = kind(shields, "shields");
         surveys = kind(surveys, "surveys");
         techniques = kind(techniques, "techniques");
         routines = kind(routines, "routines");
@@ -38,7 +39,16 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         roster = kind(roster, "roster");
         targets = kind(targets, "targets");
         constraints = kind(constraints, "constraints");
-        References.check(settings, factors, areas, sources, surveys, techniques, routines, components, cuts, tasks, overrides, workers,
+        References.check(settings, factors, areas, sources, shields, surveys, techniques, routines, components, cuts, tasks, overrides,
+            workers, roster, targets, constraints);
+    }
+
+    /** Without shields. */
+    public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
+                    List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
+                    List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
+                    List<Target> targets, List<Constraint> constraints) {
+        this(format, settings, factors, areas, sources, List.of(), surveys, techniques, routines, components, cuts, tasks, overrides, workers,
             roster, targets, constraints);
     }
 

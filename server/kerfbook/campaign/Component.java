@@ -8,15 +8,17 @@ import kerfbook.quantity.Require;
  * A thing to be taken apart.
  *
  * @param massKg     as weighed or drawn; checked against volume · density
- * @param topDepthMm water over its top in place
+ * @param topDepthMm its top in place under the pool's normal water surface
+ * @param place      where its middle stands, seen from above; with an inventory it makes the component a calculated source
+ * @param posture    left out: plates and grids lie flat, all else stands upright
  * @param pieces     number of pieces it is cut into
  * @param packages   number of packages the pieces fill
  * @param routines   codes of its routines, in the order in which they follow one another
  * @param after      codes of components that are finished first
  */
 public record Component(String code, String name, Shape shape, String material, double densityKgPerM3, double massKg,
-                        double topDepthMm, int pieces, int packages, Optional<Inventory> inventory, List<String> routines,
-                        List<String> after, String note) {
+                        double topDepthMm, Optional<Spot> place, Optional<Posture> posture, int pieces, int packages,
+                        Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
     public Component {
         Require.code(code, "code");
         Require.name(name, "name");
@@ -25,12 +27,26 @@ public record Component(String code, String name, Shape shape, String material, 
         Require.within(densityKgPerM3, 100, 25_000, "density_kg_per_m3", "kg/m³");
         Require.positive(massKg, 1e7, "mass_kg", "kg");
         Require.within(topDepthMm, 0, 50_000, "top_depth_mm", "mm");
+        place = Require.optional(place);
+        posture = Require.optional(posture);
         Require.within(pieces, 1, 100_000, "pieces");
         Require.within(packages, 1, 100_000, "packages");
         inventory = Require.optional(inventory);
         routines = Require.distinct(Require.atLeastOne(routines, "routines"), "routines");
         after = Require.distinct(Require.list(after, "after"), "after");
         Require.text(note, "note");
+    }
+
+    /** Without place and posture. */
+    public Component(String code, String name, Shape shape, String material, double densityKgPerM3, double massKg, double topDepthMm,
+                     int pieces, int packages, Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
+        this(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, Optional.empty(), Optional.empty(), pieces, packages, inventory,
+            routines, after, note);
+    }
+
+    /** Whether dose rates around it can be calculated. */
+    public boolean calculable() {
+        return place.isPresent() && inventory.isPresent();
     }
 
     /** Mass from the drawing: volume · density, in kg. */

@@ -25,14 +25,15 @@ final class References {
 
     private References() { }
 
-    static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Survey> surveys,
-                      List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
+    static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Shield> shields,
+                      List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
                       List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
                       List<Target> targets, List<Constraint> constraints) {
         References check = new References();
         Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
         Set<String> areaCodes = check.codes(areas, "areas", Area::code);
         Set<String> sourceCodes = check.codes(sources, "sources", Source::code);
+        check.codes(shields, "shields", Shield::code);
         check.codes(surveys, "surveys", Survey::code);
         Set<String> techniqueCodes = check.codes(techniques, "techniques", Technique::code);
         Set<String> routineCodes = check.codes(routines, "routines", Routine::code);
@@ -47,6 +48,9 @@ final class References {
         Set<String> roles = workers.stream().flatMap(worker -> worker.roles().stream()).collect(Collectors.toSet());
 
         for (int i = 0; i < sources.size(); i++) {
+            if (sources.get(i).body().isPresent() && componentCodes.contains(sources.get(i).code())) {
+                check.fault("sources[" + i + "].code", "\"" + sources.get(i).code() + "\" is the code of a component too. A source with a body needs its own.");
+            }
             check.known(sources.get(i).component(), componentCodes, "sources[" + i + "].component", "component");
         }
         check.surveys(surveys, areaCodes, sourceCodes);

@@ -44,9 +44,9 @@ public record Routine(String code, String name, Applies applies, Optional<String
         requireEarlier(tasks);
         if (applies != Applies.COMPONENT) {
             for (int i = 0; i < tasks.size(); i++) {
-                if (tasks.get(i).packs()) {
-                    throw new Invalid("tasks[" + i + "].packs", "is for routines of components: only they pack a component.");
-                }
+                requireOfComponent(!tasks.get(i).packs(), "tasks[" + i + "].packs", "pack a component");
+                requireOfComponent(!tasks.get(i).freesComponent(), "tasks[" + i + "].frees", "free a component");
+                requireOfComponent(tasks.get(i).liftCoverMm().isEmpty(), "tasks[" + i + "].lift_cover_mm", "lift its pieces");
             }
         }
     }
@@ -56,6 +56,12 @@ public record Routine(String code, String name, Applies applies, Optional<String
         Set<String> waitedFor = new LinkedHashSet<>();
         tasks.forEach(task -> waitedFor.addAll(task.after()));
         return tasks.stream().filter(task -> !waitedFor.contains(task.code())).toList();
+    }
+
+    private static void requireOfComponent(boolean kept, String field, String what) {
+        if (!kept) {
+            throw new Invalid(field, "is for routines of components: only they " + what + ".");
+        }
     }
 
     private static void requireEarlier(List<RoutineTask> tasks) {

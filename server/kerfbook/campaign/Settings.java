@@ -1,6 +1,7 @@
 package kerfbook.campaign;
 
 import java.time.LocalDate;
+import java.util.Optional;
 import kerfbook.quantity.Require;
 
 /**
@@ -9,13 +10,21 @@ import kerfbook.quantity.Require;
  * @param invented a demonstration, not a real campaign; shown on every page and print
  * @param start    first day of work
  * @param ruleSet  code of the dose-limit rule set that binds
+ * @param pool     where parts are taken apart; without it no dose rate can be calculated
  */
-public record Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar) {
+public record Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar,
+                       Optional<Pool> pool) {
     public Settings {
         Require.name(name, "name");
         Require.text(story, "story");
         Require.day(start, "start");
         Require.code(ruleSet, "rule_set");
         Require.present(calendar, "calendar");
+        pool = Require.optional(pool);
+    }
+
+    /** Of a campaign whose pool is not described. */
+    public Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar) {
+        this(name, story, invented, start, ruleSet, calendar, Optional.empty());
     }
 }

@@ -12,10 +12,11 @@ import kerfbook.quantity.Words;
  *
  * @param count        tubes, rods or bolts
  * @param openFraction part of a grid that is hole, 0 to below 1
+ * @param outlineDiameterMm circle around a bundle or a set of bolts; left out: a triangular pitch of 1.25 diameters
  */
 public record Shape(Kind kind, Optional<Double> outerDiameterMm, Optional<Double> innerDiameterMm, Optional<Double> heightMm,
                     Optional<Double> lengthMm, Optional<Double> widthMm, Optional<Double> thicknessMm, Optional<Integer> count,
-                    Optional<Double> openFraction) {
+                    Optional<Double> openFraction, Optional<Double> outlineDiameterMm) {
 
     private static final double LARGEST_MM = 50_000;
     private static final double MM3_PER_M3 = 1e9;
@@ -62,10 +63,21 @@ public record Shape(Kind kind, Optional<Double> outerDiameterMm, Optional<Double
         count.ifPresent(number -> Require.within(number, 1, 100_000, "count"));
         openFraction = belongs(openFraction, kind, "open_fraction");
         openFraction.ifPresent(part -> Require.within(part, 0, 0.99, "open_fraction", ""));
+        outlineDiameterMm = Require.optional(outlineDiameterMm);
+        if (outlineDiameterMm.isPresent()) {
+            requireOutline(outlineDiameterMm.get(), kind, outerDiameterMm.orElse(0.0), count.orElse(1));
+        }
         if (innerDiameterMm.isPresent() && !(innerDiameterMm.get() < outerDiameterMm.get())) {
             throw new Invalid("inner_diameter_mm", "must be below the outer diameter: " + innerDiameterMm.get() + " ≥ "
                 + outerDiameterMm.get() + " mm.");
         }
+    }
+
+    /** Without an outline of its own. */
+    public Shape(Kind kind, Optional<Double> outerDiameterMm, Optional<Double> innerDiameterMm, Optional<Double> heightMm,
+                 Optional<Double> lengthMm, Optional<Double> widthMm, Optional<Double> thicknessMm, Optional<Integer> count,
+                 Optional<Double> openFraction) {
+        this(kind, outerDiameterMm, innerDiameterMm, heightMm, lengthMm, widthMm, thicknessMm, count, openFraction, Optional.empty());
     }
 
     /**
@@ -84,6 +96,16 @@ public record Shape(Kind kind, Optional<Double> outerDiameterMm, Optional<Double
             case BLOCK -> lengthMm.orElseThrow() * widthMm.orElseThrow() * heightMm.orElseThrow();
         };
         return mm3 / MM3_PER_M3;
+    }
+
+    private static void requireOutline(double outlineMm, Kind kind, double diameterMm, int count) {
+        if (kind != Kind.TUBE_BUNDLE && kind != Kind.ROD_BUNDLE && kind != Kind.BOLTS) {
+            throw new Invalid("outline_diameter_mm", "does not belong to a " + kind + "; only bundles and bolts have one.");
+        }
+        Require.positive(outlineMm, LARGEST_MM, "outline_diameter_mm", "mm");
+        if (!(outlineMm * outlineMm >= count * diameterMm * diameterMm)) {
+            throw new Invalid("outline_diameter_mm", "is too small for " + count + " pieces of " + diameterMm + " mm: " + outlineMm + " mm.");
+        }
     }
 
     private double disc() {

@@ -11,10 +11,30 @@ import kerfbook.quantity.Require;
  *
  * @param component the component it belongs to; it then ends when that component is packed
  * @param endsOn    the day it is gone, for a source without a component; left out: it stays
+ * @param body      what it looks like, where it stands and what it holds, for dose rates that are calculated; a component has all
+ *                  this itself
  * @param nuclides  what share of its dose rate each nuclide made on {@code sharesOn}; empty: it does not decay
  */
-public record Source(String code, String name, Optional<String> component, Optional<LocalDate> endsOn, List<NuclideShare> nuclides,
-                     Optional<LocalDate> sharesOn) {
+public record Source(String code, String name, Optional<String> component, Optional<LocalDate> endsOn, Optional<Body> body,
+                     List<NuclideShare> nuclides, Optional<LocalDate> sharesOn) {
+
+    /**
+     * A filter, a drum, a package, the water of the pool: a source that is no component.
+     *
+     * @param material a name of the table of materials
+     * @param middle   where its middle is
+     */
+    public record Body(Shape shape, Optional<Posture> posture, String material, double densityKgPerM3, Area.Place middle, Inventory inventory) {
+        public Body {
+            Require.present(shape, "shape");
+            posture = Require.optional(posture);
+            Require.name(material, "material");
+            Require.within(densityKgPerM3, 0.5, 25_000, "density_kg_per_m3", "kg/m³");
+            Require.present(middle, "middle");
+            Require.present(inventory, "inventory");
+        }
+    }
+
 
     /** A nuclide's share of the dose rate, 0 to 1. */
     public record NuclideShare(String nuclide, double doseShare) {
@@ -35,6 +55,10 @@ public record Source(String code, String name, Optional<String> component, Optio
         if (component.isPresent() && endsOn.isPresent()) {
             throw new Invalid("ends_on", "is given beside a component. A component's source ends when the component is packed.");
         }
+        body = Require.optional(body);
+        if (component.isPresent() && body.isPresent()) {
+            throw new Invalid("body", "is given beside a component. A component brings its own shape, place and inventory.");
+        }
         nuclides = Require.list(nuclides, "nuclides");
         Require.distinct(nuclides.stream().map(NuclideShare::nuclide).toList(), "nuclides");
         sharesOn = Require.optional(sharesOn);
@@ -46,5 +70,15 @@ public record Source(String code, String name, Optional<String> component, Optio
         if (!nuclides.isEmpty() && !(Math.abs(sum - 1) <= SHARES_ADD_UP_WITHIN)) {
             throw new Invalid("nuclides", "must have dose shares that add up to 1, not " + sum + ".");
         }
+    }
+
+    /** Without a body: known from surveys alone. */
+    public Source(String code, String name, Optional<String> component, Optional<LocalDate> endsOn, List<NuclideShare> nuclides,
+                  Optional<LocalDate> sharesOn) {
+        this(code, name, component, endsOn, Optional.empty(), nuclides, sharesOn);
+    }
+
+    public boolean standsOn(LocalDate day) {
+        return endsOn.isEmpty() || day.isBefore(endsOn.get());
     }
 }

@@ -35,13 +35,23 @@ public record Survey(String code, String area, LocalDate surveyedOn, LocalDate v
         }
     }
 
-    /** One reading; the weight counts under the weighted mean only. */
-    public record Point(String name, double usvPerH, Optional<Double> weight) {
+    /**
+     * One reading; the weight counts under the weighted mean only.
+     *
+     * @param place where it was read; left out: at the area's place
+     */
+    public record Point(String name, double usvPerH, Optional<Double> weight, Optional<Area.Place> place) {
         public Point {
             Require.name(name, "name");
             Require.within(usvPerH, 0, Area.HIGHEST_RATE, "usv_per_h", "µSv/h");
             weight = Require.optional(weight);
             weight.ifPresent(given -> Require.positive(given, 1_000, "weight", ""));
+            place = Require.optional(place);
+        }
+
+        /** Read at the area's place. */
+        public Point(String name, double usvPerH, Optional<Double> weight) {
+            this(name, usvPerH, weight, Optional.empty());
         }
     }
 

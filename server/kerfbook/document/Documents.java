@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Inventory;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
 
@@ -17,11 +18,17 @@ import kerfbook.quantity.Invalid.Fault;
 public final class Documents {
     private final Set<String> ruleSets;
     private final Set<String> nuclides;
+    private final Set<String> materials;
 
-    /** @param ruleSets codes of the limit rule sets, {@code nuclides} names of the nuclides that the tables know */
-    public Documents(Set<String> ruleSets, Set<String> nuclides) {
+    /**
+     * @param ruleSets  codes of the limit rule sets
+     * @param nuclides  names of the nuclides that the tables know
+     * @param materials names of the materials that the tables know
+     */
+    public Documents(Set<String> ruleSets, Set<String> nuclides, Set<String> materials) {
         this.ruleSets = Set.copyOf(ruleSets);
         this.nuclides = Set.copyOf(nuclides);
+        this.materials = Set.copyOf(materials);
     }
 
     /**
@@ -80,14 +87,33 @@ public final class Documents {
         }
         for (int i = 0; i < campaign.components().size(); i++) {
             if (campaign.components().get(i).inventory().isPresent()) {
-                var activities = campaign.components().get(i).inventory().get().activities();
-                for (int k = 0; k < activities.size(); k++) {
-                    requireNuclide(activities.get(k).nuclide(), "components[" + i + "].inventory.activities[" + k + "].nuclide", faults);
-                }
+                requireNuclides(campaign.components().get(i).inventory().get(), "components[" + i + "].inventory", faults);
             }
+        }
+        for (int i = 0; i < campaign.sources().size(); i++) {
+            if (campaign.sources().get(i).body().isPresent()) {
+                requireMaterial(campaign.sources().get(i).body().get().material(), "sources[" + i + "].body.material", faults);
+                requireNuclides(campaign.sources().get(i).body().get().inventory(), "sources[" + i + "].body.inventory", faults);
+            }
+        }
+        for (int i = 0; i < campaign.shields().size(); i++) {
+            requireMaterial(campaign.shields().get(i).material(), "shields[" + i + "].material", faults);
         }
         if (!faults.isEmpty()) {
             throw new Invalid(faults);
+        }
+    }
+
+    private void requireNuclides(Inventory inventory, String field, List<Fault> faults) {
+        for (int k = 0; k < inventory.activities().size(); k++) {
+            requireNuclide(inventory.activities().get(k).nuclide(), field + ".activities[" + k + "].nuclide", faults);
+        }
+    }
+
+    private void requireMaterial(String material, String field, List<Fault> faults) {
+        if (!materials.contains(material)) {
+            faults.add(new Fault(field, "the material \"" + material + "\" is not in the tables. Known are: "
+                + String.join(", ", materials.stream().sorted().toList()) + "."));
         }
     }
 

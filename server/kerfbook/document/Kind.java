@@ -13,6 +13,7 @@ import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
+import kerfbook.campaign.Shield;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
 import kerfbook.campaign.Target;
@@ -25,6 +26,7 @@ public final class Kind<T> {
         new Kind<>("factors", DifficultyFactor.class, Campaign::factors, DifficultyFactor::code),
         new Kind<>("areas", Area.class, Campaign::areas, Area::code),
         new Kind<>("sources", Source.class, Campaign::sources, Source::code),
+        new Kind<>("shields", Shield.class, Campaign::shields, Shield::code),
         new Kind<>("surveys", Survey.class, Campaign::surveys, Survey::code),
         new Kind<>("techniques", Technique.class, Campaign::techniques, Technique::code),
         new Kind<>("routines", Routine.class, Campaign::routines, Routine::code),

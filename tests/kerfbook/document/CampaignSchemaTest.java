@@ -51,7 +51,11 @@ class CampaignSchemaTest {
         { "shape": [
             { "kind": "grid", "length_mm": 10, "width_mm": 10, "thickness_mm": 10, "open_fraction": 0.5 },
             { "kind": "block", "length_mm": 10, "width_mm": 10, "height_mm": 10 },
-            { "kind": "tube-bundle", "outer_diameter_mm": 20, "inner_diameter_mm": 10, "length_mm": 10, "count": 4 } ],
+            { "kind": "tube-bundle", "outer_diameter_mm": 20, "inner_diameter_mm": 10, "length_mm": 10, "count": 4 },
+            { "kind": "bolts", "outer_diameter_mm": 20, "length_mm": 10, "count": 4, "outline_diameter_mm": 100 } ],
+          "spot": [ { "right_m": 1, "across_m": 1 } ],
+          "basket": [ { "right_m": 1, "across_m": 1, "top_depth_mm": 1000, "filling": 0.5 } ],
+          "span": [ { "from_m": 1, "to_m": 2 } ],
           "wear": [ { "tool_life_m2": { "low": 1, "likely": 2, "high": 3 } },
             { "tool_life_h": { "low": 1, "likely": 2, "high": 3 }, "abrasive_kg_per_min": { "low": 1, "likely": 2, "high": 3 },
               "filter_life_h": { "low": 1, "likely": 2, "high": 3 }, "drum_kg": { "low": 1, "likely": 2, "high": 3 } } ],
@@ -130,7 +134,7 @@ class CampaignSchemaTest {
         } else if (type == int.class || type == Integer.class) {
             assertEquals("integer", described.get("type").asText(), at);
             assertTrue(described.hasNonNull("unit"), at + " has no unit");
-        } else if (type == boolean.class) {
+        } else if (type == boolean.class || type == Boolean.class) {
             assertEquals("boolean", described.get("type").asText(), at);
         } else if (type instanceof Class<?> known && known.isEnum()) {
             assertEquals(Arrays.stream(known.getEnumConstants()).map(Object::toString).toList(), texts(described.get("enum")), at);
@@ -269,7 +273,7 @@ class CampaignSchemaTest {
     @Test
     void demonstrations_and_example_satisfy_it() {
         Basis basis = BasisTables.read();
-        Documents documents = new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet());
+        Documents documents = new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet(), basis.materials());
         List<JsonNode> all = new ArrayList<>(List.of(resource("/demo-data/one-ring.json"), resource("/demo-data/demo-campaign.json")));
         SCHEMA.get("examples").forEach(all::add);
         for (JsonNode document : all) {
