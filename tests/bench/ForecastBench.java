@@ -29,7 +29,7 @@ public final class ForecastBench {
 
     public static void main(String[] args) throws IOException {
         Basis basis = BasisTables.read();
-        Documents documents = new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet());
+        Documents documents = new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet(), basis.materials());
         byte[] demo = Files.readAllBytes(Path.of("demo-data/demo-campaign.json"));
         Campaign campaign = documents.read(demo);
         System.out.println("tasks | lines | document kB | forecast kB | read ms | work out ms | write ms | together ms (median of " + RUNS + ")");

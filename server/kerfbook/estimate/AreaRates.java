@@ -12,6 +12,11 @@ import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
+import kerfbook.exposure.CalculatedRate;
+import kerfbook.exposure.Calibration;
+import kerfbook.exposure.CampaignRates;
+import kerfbook.exposure.PlacedSource;
+import kerfbook.exposure.Situation;
 import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
@@ -19,7 +24,7 @@ import kerfbook.shielding.Nuclide;
 
 /**
  * Dose rates of the areas, asked for by day and working hour. An area rests on its latest survey up to that day, or, where none is that
- * old, on its first one, decayed back.
+ * old, on its first one, decayed back. Calculated and calibrated areas rest on the activity of the sources that stand at that hour.
  */
 final class AreaRates {
     private static final double SAME_MOMENT_H = 1e-9;
@@ -29,15 +34,16 @@ final class AreaRates {
     private final Map<String, Source> sources = new HashMap<>();
     private final Map<String, List<Survey>> surveys = new HashMap<>();
     private final Map<String, Double> packedAtHour;
+    private final Optional<CampaignRates> calculated;
+    private final LocalDate calibratedUntil;
     private final Map<String, RateUsed> used = new LinkedHashMap<>();
     private final Map<String, Integer> onSameDay = new HashMap<>();
     private final List<String> places;
 
-    /** @param packedAtHour working hour at which each component is packed; a component that is not in it stays */
-    AreaRates(Campaign campaign, Map<String, Nuclide> nuclides, Map<String, Double> packedAtHour) {
-        this.nuclides = nuclides;
-        this.packedAtHour = Map.copyOf(packedAtHour);
-        this.places = campaign.sources().stream().map(Source::code).toList();
+    AreaRates(Campaign campaign, Basis basis, Workload work) {
+        nuclides = basis.nuclides();
+        packedAtHour = work.packedAtHour();
+        places = campaign.sources().stream().map(Source::code).toList();
         campaign.areas().forEach(area -> areas.put(area.code(), area));
         campaign.sources().forEach(source -> sources.put(source.code(), source));
         for (int i = 0; i < campaign.surveys().size(); i++) {
@@ -57,10 +63,23 @@ final class AreaRates {
                     + "Add one, or say that background is all there is.");
             }
         }
+        calculated = work.calculated(basis);
+        List<Survey> fitted = campaign.surveys().stream()
+            .filter(survey -> areas.get(survey.area()).rateFrom() == Area.RateFrom.CALIBRATED).toList();
+        calibratedUntil = fitted.stream().map(Survey::validUntil).max(Comparator.naturalOrder()).orElse(campaign.settings().start());
+        for (int i = 0; i < campaign.areas().size(); i++) {
+            if (campaign.areas().get(i).rateFrom() == Area.RateFrom.CALIBRATED && fitted.isEmpty()) {
+                throw new Incomplete("areas[" + i + "].rate_from", "cannot be calibrated: there is no survey of a calibrated area. Add one, or take "
+                    + "the calculated rate.");
+            }
+        }
     }
 
     /** The rate of an area when a task starts there. */
     RateUsed at(String area, LocalDate on, double hour) {
+        if (areas.get(area).rateFrom().worked()) {
+            return workedOut(areas.get(area), on, calculated.orElseThrow().situation(on, hour));
+        }
         List<Survey> list = areas.get(area).rateFrom() == Area.RateFrom.BACKGROUND ? List.of() : surveys.get(area);
         Optional<Survey> survey = latest(list, on);
         StringBuilder key = new StringBuilder(area).append('@').append(on);
@@ -73,13 +92,35 @@ final class AreaRates {
         return List.copyOf(used.values());
     }
 
-    private RateUsed work(Area area, LocalDate on, double hour, Optional<Survey> survey) {
+    /** The fit behind calibrated areas. */
+    Calibration.Fit calibration() {
+        return calculated.orElseThrow().calibration();
+    }
+
+    private RateUsed workedOut(Area area, LocalDate on, Situation situation) {
+        StringBuilder key = new StringBuilder(area.code()).append('@').append(on);
+        for (PlacedSource source : situation.sources()) {
+            key.append('+').append(source.code()).append('/').append(source.state()).append(source.geometry().centre().zMm());
+        }
+        return used.computeIfAbsent(key.toString(), none -> {
+            CalculatedRate rate = calculated.orElseThrow().at(area, situation);
+            boolean past = area.rateFrom() == Area.RateFrom.CALIBRATED && on.isAfter(calibratedUntil);
+            return new RateUsed(id(area, on), area.code(), on, area.rateFrom(), Optional.empty(), Optional.empty(), Optional.empty(),
+                area.backgroundUsvPerH(), List.of(), 0, area.backgroundUsvPerH() + rate.usvPerH(), past, rate.parts(), rate.extrapolated());
+        });
+    }
+
+    private String id(Area area, LocalDate on) {
         int number = onSameDay.merge(area.code() + "@" + on, 1, Integer::sum);
-        String id = area.code() + "@" + on + (number == 1 ? "" : "#" + number);
+        return area.code() + "@" + on + (number == 1 ? "" : "#" + number);
+    }
+
+    private RateUsed work(Area area, LocalDate on, double hour, Optional<Survey> survey) {
+        String id = id(area, on);
         double background = area.backgroundUsvPerH();
         if (survey.isEmpty()) {
             return new RateUsed(id, area.code(), on, area.rateFrom(), Optional.empty(), Optional.empty(), Optional.empty(), background, List.of(), 0,
-                background, false);
+                background, false, List.of(), false);
         }
         Survey found = survey.get();
         double aboveBackground = found.usvPerH() - background;
@@ -96,7 +137,8 @@ final class AreaRates {
             sum.add(now);
         }
         return new RateUsed(id, area.code(), on, area.rateFrom(), Optional.of(found.code()), Optional.of(found.surveyedOn()),
-            Optional.of(found.usvPerH()), background, List.copyOf(parts), rest, sum.value(), on.isAfter(found.validUntil()));
+            Optional.of(found.usvPerH()), background, List.copyOf(parts), rest, sum.value(), on.isAfter(found.validUntil()),
+            List.of(), false);
     }
 
     private double decay(Source source, LocalDate surveyedOn, LocalDate on) {

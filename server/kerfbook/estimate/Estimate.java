@@ -10,6 +10,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Worker;
+import kerfbook.exposure.CampaignRates;
+import kerfbook.exposure.UnitRateCache;
 import kerfbook.protection.StayTime;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
@@ -41,7 +43,7 @@ public final class Estimate {
         this.campaign = campaign;
         this.basis = basis;
         this.work = new Workload(campaign);
-        this.rates = new AreaRates(campaign, basis.nuclides(), work.packedAtHour());
+        this.rates = new AreaRates(campaign, basis, work);
     }
 
     /**
@@ -55,6 +57,16 @@ public final class Estimate {
             throw invalid.faults().get(0).field().equals("hour")
                 ? new Invalid("settings.calendar", "leaves too few working hours: the work " + invalid.faults().get(0).detail()) : invalid;
         }
+    }
+
+    /**
+     * Calculated rates of a campaign whose components move as its tasks plan; also of areas whose forecast rests on surveys.
+     *
+     * @throws kerfbook.quantity.Incomplete if there is nothing to calculate from
+     */
+    public static CampaignRates rates(Campaign campaign, UnitRateCache units) {
+        Workload work = new Workload(campaign);
+        return new CampaignRates(campaign, units, work.timeline(), work.calendar()::hourOf);
     }
 
     private Forecast forecast(String inputs) {

@@ -45,6 +45,7 @@ final class Findings {
         masses();
         sources();
         assumptions();
+        new CalculatedFindings(campaign, tasks, rates, findings).add();
         findings.sort(Comparator.comparing(Finding::weight));
         return List.copyOf(findings);
     }
@@ -121,7 +122,8 @@ final class Findings {
         Set<String> surveyed = new LinkedHashSet<>();
         campaign.surveys().forEach(survey -> survey.shares().forEach(share -> surveyed.add(share.source())));
         for (Source source : campaign.sources()) {
-            if (!surveyed.contains(source.code())) {
+            boolean calculated = source.body().isPresent() && campaign.areas().stream().anyMatch(area -> area.rateFrom().worked());
+            if (!surveyed.contains(source.code()) && !calculated) {
                 add(Finding.Weight.CHECK, "sources", source.code(), "Source " + source.code() + " has a share in no survey.",
                     "It adds no dose to the forecast.");
             }
@@ -167,7 +169,7 @@ final class Findings {
     }
 
     /** Three significant digits, never in powers of ten. */
-    private static String number(double value) {
+    static String number(double value) {
         if (value == 0) {
             return "0";
         }

@@ -5,8 +5,11 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Scope;
+import kerfbook.exposure.CampaignRates;
+import kerfbook.exposure.Timeline;
 import kerfbook.quantity.Invalid;
 import kerfbook.schedule.CriticalPath;
 import kerfbook.schedule.WorkCalendar;
@@ -68,6 +71,29 @@ final class Workload {
             }
         }
         return packed;
+    }
+
+    /** When components are cut free, lifted and packed. */
+    Timeline timeline() {
+        Map<String, Double> freed = new HashMap<>();
+        List<Timeline.Lift> lifts = new ArrayList<>();
+        for (PlannedTask task : tasks) {
+            if (task.frees()) {
+                freed.merge(task.component().orElseThrow(), times(task).earliestFinish(), Math::max);
+            }
+            task.liftCoverMm().ifPresent(cover -> lifts.add(new Timeline.Lift(task.component().orElseThrow(), times(task).earliestStart(),
+                times(task).earliestFinish(), cover)));
+        }
+        return new Timeline(freed, packedAtHour(), lifts);
+    }
+
+    /** Rates for areas that are calculated or calibrated; empty if there is none. */
+    Optional<CampaignRates> calculated(Basis basis) {
+        if (campaign.areas().stream().noneMatch(area -> area.rateFrom().worked())) {
+            return Optional.empty();
+        }
+        return Optional.of(new CampaignRates(campaign, basis.units().orElseThrow(() -> new IllegalStateException("no photon data to calculate rates from")),
+            timeline(), calendar::hourOf));
     }
 
     /** Time of a task: its steps one after the other, without those that run alongside. */

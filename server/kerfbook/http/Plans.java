@@ -33,7 +33,7 @@ public final class Plans {
 
     /** Reads and writes documents against these tables. */
     public static Documents documents(Basis basis) {
-        return new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet());
+        return new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet(), basis.materials());
     }
 
     /** The forecast of a document, kept nowhere. */

@@ -2,7 +2,11 @@ package kerfbook.tables;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import kerfbook.estimate.Basis;
+import kerfbook.exposure.UnitRateCache;
+import kerfbook.shielding.Nuclide;
 
 /** The tables that every forecast rests on, with their editions from {@code editions.csv}. */
 public final class BasisTables {
@@ -13,6 +17,7 @@ public final class BasisTables {
         for (Table.Row row : Table.read("editions").rows()) {
             editions.add(new Basis.Edition(row.text("table"), row.text("edition")));
         }
-        return new Basis(Nuclides.read(), LimitRules.read(), editions);
+        Map<String, Nuclide> nuclides = Nuclides.read();
+        return new Basis(nuclides, LimitRules.read(), editions, Optional.of(new UnitRateCache(PhotonTables.read(), nuclides, Nuclides.progeny())));
     }
 }
