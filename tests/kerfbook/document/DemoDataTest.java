@@ -16,6 +16,7 @@ import java.util.Iterator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
@@ -29,10 +30,13 @@ import kerfbook.cutting.Technique;
 import kerfbook.estimate.Basis;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Forecast;
+import kerfbook.exposure.Calibration;
+import kerfbook.exposure.UnitRateCache;
 import kerfbook.protection.Verdict;
 import kerfbook.quantity.Likely;
 import kerfbook.tables.LimitRules;
 import kerfbook.tables.Nuclides;
+import kerfbook.tables.PhotonTables;
 import kerfbook.tables.Table;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,8 +45,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class DemoDataTest {
     private static final String RING = "one-ring";
     private static final String DEMO = "demo-campaign";
-    private static final Basis BASIS = new Basis(Nuclides.read(), LimitRules.read(), List.of());
-    private static final Documents DOCUMENTS = new Documents(BASIS.ruleSets().keySet(), BASIS.nuclides().keySet());
+    private static final Basis BASIS = new Basis(Nuclides.read(), LimitRules.read(), List.of(),
+        Optional.of(new UnitRateCache(PhotonTables.read(), Nuclides.read(), Nuclides.progeny())));
+    private static final Documents DOCUMENTS = new Documents(BASIS.ruleSets().keySet(), BASIS.nuclides().keySet(), BASIS.materials());
 
     /** LAW: what is written and read again is the same campaign. */
     @ParameterizedTest
@@ -212,15 +217,39 @@ class DemoDataTest {
         Forecast forecast = forecast(DEMO);
         assertEquals(146, forecast.totals().tasks());
         assertEquals(LocalDate.of(2027, 9, 22), forecast.finish());
-        assertEquals(36.78, forecast.totals().personUsv() / 1000, 0.005);
+        assertEquals(33.86, forecast.totals().personUsv() / 1000, 0.005);
         assertEquals(List.of("campaign", "serving"), forecast.targets().stream().filter(target -> !target.kept()).map(Forecast.TargetVerdict::code).toList());
         assertEquals(List.of("RI1"), forecast.people().stream().filter(person -> person.verdict().compareTo(Verdict.WITHIN) > 0)
             .map(Forecast.Person::worker).toList());
         String page = text(DEMO + ".md");
-        for (String figure : List.of("146 tasks", "22 September 2027", "36.8 person-mSv", "5.72 mSv")) {
+        for (String figure : List.of("146 tasks", "22 September 2027", "33.9 person-mSv", "5.14 mSv")) {
             assertTrue(page.contains(figure), figure);
         }
-        assertEquals(5.72, forecast.people().stream().mapToDouble(Forecast.Person::usv).max().orElseThrow() / 1000, 0.005);
+        assertEquals(5.14, forecast.people().stream().mapToDouble(Forecast.Person::usv).max().orElseThrow() / 1000, 0.005);
+    }
+
+    /** FROZEN: calibrated areas meet the twelve readings within the spread their surveys state, with factors near 1, as the page says. */
+    @Test
+    void calibrated_areas_meet_their_surveys_within_the_stated_spread() {
+        Calibration.Fit fit = Estimate.rates(read(DEMO), BASIS.units().orElseThrow()).calibration();
+        assertEquals(12, fit.residuals().size());
+        for (Calibration.Residual each : fit.residuals()) {
+            assertTrue(Math.abs(Math.log(each.readUsvPerH() / each.calibratedUsvPerH())) < Math.log(each.gsd()), each.toString());
+            assertTrue(Math.abs(each.offBySigmas()) < 0.55, each.toString());
+        }
+        for (Calibration.Factor each : fit.factors()) {
+            assertEquals(1, each.factor(), 0.05, each.source());
+        }
+        Forecast forecast = forecast(DEMO);
+        assertEquals(33.5, rate(forecast, "pool-edge", "2027-03-01"), 0.05);
+        assertEquals(45.2, rate(forecast, "bridge", "2027-03-01"), 0.05);
+        assertEquals(32.4, rate(forecast, "bridge", "2027-05-18"), 0.05);
+        assertEquals(14.55, rate(forecast, "bridge", "2027-05-19"), 0.05);
+    }
+
+    private static double rate(Forecast forecast, String area, String day) {
+        return forecast.areas().stream().filter(each -> each.area().equals(area)).findFirst().orElseThrow().history().stream()
+            .filter(each -> each.on().equals(LocalDate.parse(day))).findFirst().orElseThrow().usvPerH();
     }
 
     private static void requireOrder(String at, JsonNode mine, JsonNode written) {
