@@ -26,6 +26,8 @@ final class CellKernel {
     private final double[] lengths;
     private final double[] tau;
     private final double[] control;
+    private final double[] power;
+    private final double[] rest;
 
     CellKernel(Scene scene, SourcePoints points, Spectrum spectrum, List<BuildupCurve> curves) {
         this.points = points;
@@ -42,6 +44,8 @@ final class CellKernel {
         lengths = new double[rule.count * matters];
         tau = new double[rule.count];
         control = new double[rule.count];
+        power = new double[rule.count];
+        rest = new double[rule.count];
     }
 
     /** Works a cell out; {@code scale} weighs the unevenness of each group. */
@@ -100,13 +104,14 @@ final class CellKernel {
     private void add(Cell cell, int line) {
         Spectrum.Resolved resolved = spectrum.lines.get(line);
         opticalDepths(resolved.perMm());
+        FastExp.prepare(tau, power, rest);
         double[] cubics = curves[line];
         double all = 0;
         double straight = 0;
         double weight = resolved.weight() * resolved.factor();
         for (int node = 0; node < tau.length; node++) {
             double mfp = tau[node];
-            double unscatteredHere = geometry[node] * Math.exp(-mfp);
+            double unscatteredHere = geometry[node] * (mfp < FastExp.LARGEST ? rest[node] * FastExp.powerOfTwo(power[node]) : Math.exp(-mfp));
             long bits = Double.doubleToRawLongBits(mfp);
             int at = (int) (bits >>> BuildupCurve.SHIFT) - BuildupCurve.FIRST_CELL;
             double buildup = 1;

@@ -46,18 +46,21 @@ final class Convex {
      * Where the stretch from (px, py, pz), t = 0, to the same plus (dx, dy, dz), t = 1, runs inside: {@code ends[at]} to
      * {@code ends[at + 1]}.
      *
-     * @param perDz 1 / dz, infinite where dz is 0
+     * @param perDz     1 / dz, infinite where dz is 0
+     * @param across    dx² + dy²
+     * @param perAcross 1 / across, infinite where that is 0
      * @return false if it misses
      */
-    boolean cut(double px, double py, double pz, double dx, double dy, double dz, double perDz, double[] ends, int at) {
+    boolean cut(double px, double py, double pz, double dx, double dy, double dz, double perDz, double across, double perAcross,
+            double[] ends, int at) {
         double from = 0;
         double to = 1;
         if (kind != Kind.SPHERE) {
             if (dz != 0) {
                 double a = (low[2] - pz) * perDz;
                 double b = (high[2] - pz) * perDz;
-                from = Math.max(from, Math.min(a, b));
-                to = Math.min(to, Math.max(a, b));
+                from = greater(from, lesser(a, b));
+                to = lesser(to, greater(a, b));
             } else if (pz < low[2] || pz > high[2]) {
                 return false;
             }
@@ -66,25 +69,27 @@ final class Convex {
             if (dx != 0) {
                 double a = (low[0] - px) / dx;
                 double b = (high[0] - px) / dx;
-                from = Math.max(from, Math.min(a, b));
-                to = Math.min(to, Math.max(a, b));
+                from = greater(from, lesser(a, b));
+                to = lesser(to, greater(a, b));
             } else if (px < low[0] || px > high[0]) {
                 return false;
             }
             if (dy != 0) {
                 double a = (low[1] - py) / dy;
                 double b = (high[1] - py) / dy;
-                from = Math.max(from, Math.min(a, b));
-                to = Math.min(to, Math.max(a, b));
+                from = greater(from, lesser(a, b));
+                to = lesser(to, greater(a, b));
             } else if (py < low[1] || py > high[1]) {
                 return false;
             }
         } else if (kind != Kind.SLAB && to > from) {
-            double a = dx * dx + dy * dy;
+            double a = across;
+            double perA = perAcross;
             double b = px * dx + py * dy;
             double c = px * px + py * py - radius * radius;
             if (kind == Kind.SPHERE) {
                 a += dz * dz;
+                perA = 1 / a;
                 b += pz * dz;
                 c += pz * pz;
             }
@@ -94,8 +99,8 @@ final class Convex {
                     return false;
                 }
                 root = Math.sqrt(root);
-                from = Math.max(from, (-b - root) / a);
-                to = Math.min(to, (-b + root) / a);
+                from = greater(from, (-b - root) * perA);
+                to = lesser(to, (-b + root) * perA);
             } else if (c > 0) {
                 return false;
             }
@@ -103,5 +108,14 @@ final class Convex {
         ends[at] = from;
         ends[at + 1] = to;
         return to > from;
+    }
+
+    /** Like Math.max for numbers that are numbers, and faster. */
+    static double greater(double a, double b) {
+        return a > b ? a : b;
+    }
+
+    static double lesser(double a, double b) {
+        return a < b ? a : b;
     }
 }

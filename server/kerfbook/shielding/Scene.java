@@ -141,6 +141,8 @@ final class Scene {
             double dy = detectorY - y;
             double dz = detectorZ - z;
             double perDz = 1 / dz;
+            double across = dx * dx + dy * dy;
+            double perAcross = 1 / across;
             for (int m = 0; m < lengths.length; m++) {
                 lengths[m] = 0;
                 last[m] = -1;
@@ -149,16 +151,16 @@ final class Scene {
             free[1] = 1;
             count = 1;
             for (int k = 0; k < outer.length && count > 0; k++) {
-                if (outer[k].cut(x, y, z, dx, dy, dz, perDz, ends, 0)) {
-                    if (inner[k] != null && inner[k].cut(x, y, z, dx, dy, dz, perDz, ends, 2)) {
-                        take(ends[0], Math.min(ends[1], ends[2]), matter[k]);
-                        take(Math.max(ends[0], ends[3]), ends[1], matter[k]);
+                if (outer[k].cut(x, y, z, dx, dy, dz, perDz, across, perAcross, ends, 0)) {
+                    if (inner[k] != null && inner[k].cut(x, y, z, dx, dy, dz, perDz, across, perAcross, ends, 2)) {
+                        take(ends[0], Convex.lesser(ends[1], ends[2]), matter[k]);
+                        take(Convex.greater(ends[0], ends[3]), ends[1], matter[k]);
                     } else {
                         take(ends[0], ends[1], matter[k]);
                     }
                 }
             }
-            distance = Math.sqrt(dx * dx + dy * dy + dz * dz);
+            distance = Math.sqrt(across + dz * dz);
             for (int m = 0; m < lengths.length; m++) {
                 lengths[m] *= distance;
             }
@@ -179,11 +181,11 @@ final class Scene {
             for (int i = 0; i < count; i++) {
                 double low = free[2 * i];
                 double high = free[2 * i + 1];
-                double a = Math.max(low, from);
-                double b = Math.min(high, to);
+                double a = Convex.greater(low, from);
+                double b = Convex.lesser(high, to);
                 if (b > a) {
                     taken += b - a;
-                    last[matter] = Math.max(last[matter], b);
+                    last[matter] = Convex.greater(last[matter], b);
                     if (a > low) {
                         rest[2 * left] = low;
                         rest[2 * left++ + 1] = a;
