@@ -8,8 +8,8 @@ import kerfbook.quantity.Origin;
 import kerfbook.quantity.Require;
 
 /**
- * A way of parting metal, with the limits inside which its speed holds. Speed is either an area rate or a table of
- * speed against thickness.
+ * A way of parting metal, with the limits inside which its speed holds. Speed is given one way: an area rate, a table of
+ * speed against thickness, or one of the kinds of {@link GivenSpeed}.
  *
  * @param materials           materials it can cut; empty means all
  * @param minThicknessMm      thinnest section it is used on
@@ -19,10 +19,12 @@ import kerfbook.quantity.Require;
  *                            there is no answer
  * @param kerfMm              width of the slot
  * @param caution             the technique's own hazards in one line
+ * @param speed               where neither an area rate nor a table says it
+ * @param reach               limits beside thickness and named materials
  */
 public record Technique(String code, String name, Medium medium, List<String> materials, double minThicknessMm, double maxThicknessMm,
                         Optional<Likely> areaRateCm2PerMin, List<SpeedPoint> speedTable, Likely kerfMm, Wear wear,
-                        String caution, Origin origin) {
+                        String caution, Origin origin, Optional<GivenSpeed> speed, Optional<Reach> reach) {
     public Technique {
         Require.code(code, "code");
         Require.name(name, "name");
@@ -37,14 +39,47 @@ public record Technique(String code, String name, Medium medium, List<String> ma
         areaRateCm2PerMin = Require.optional(areaRateCm2PerMin);
         areaRateCm2PerMin.ifPresent(rate -> rate.requirePositive("area_rate_cm2_per_min").requireAtMost(1e5, "area_rate_cm2_per_min", "cm²/min"));
         speedTable = Require.list(speedTable, "speed_table");
-        if (areaRateCm2PerMin.isPresent() != speedTable.isEmpty()) {
-            throw new Invalid("area_rate_cm2_per_min", "Give either an area rate or a speed table, one of the two.");
+        speed = Require.optional(speed);
+        reach = Require.optional(reach);
+        int ways = (areaRateCm2PerMin.isPresent() ? 1 : 0) + (speedTable.isEmpty() ? 0 : 1) + (speed.isPresent() ? 1 : 0);
+        if (ways != 1) {
+            throw new Invalid("area_rate_cm2_per_min", "Give either an area rate or a speed table or a speed of another kind, one of the three.");
         }
         requireRising(speedTable);
         Require.present(kerfMm, "kerf_mm").requireAtMost(500, "kerf_mm", "mm");
         Require.present(wear, "wear");
         Require.text(caution, "caution");
         Require.present(origin, "origin");
+        if (speed.flatMap(GivenSpeed::jet).isPresent() && wear.abrasiveKgPerMin().isPresent()) {
+            throw new Invalid("wear.abrasive_kg_per_min", "is given beside the jet's own feed. Give it with the jet only.");
+        }
+    }
+
+    public Technique(String code, String name, Medium medium, List<String> materials, double minThicknessMm, double maxThicknessMm,
+                     Optional<Likely> areaRateCm2PerMin, List<SpeedPoint> speedTable, Likely kerfMm, Wear wear, String caution, Origin origin) {
+        this(code, name, medium, materials, minThicknessMm, maxThicknessMm, areaRateCm2PerMin, speedTable, kerfMm, wear, caution, origin,
+            Optional.empty(), Optional.empty());
+    }
+
+    /** The speed, in whichever way it is given. */
+    public Speed works() {
+        if (speed.isPresent()) {
+            return speed.get().given();
+        }
+        return areaRateCm2PerMin.isPresent() ? new AreaRate(areaRateCm2PerMin.get()) : new SpeedTable(speedTable);
+    }
+
+    /** Abrasive fed while the tool is on, wherever it is given. */
+    public Optional<Likely> abrasiveKgPerMin() {
+        return speed.flatMap(GivenSpeed::jet).map(jet -> Likely.exactly(jet.abrasiveKgPerMin())).or(wear::abrasiveKgPerMin);
+    }
+
+    /** The same technique at another speed, from there on worth what that speed's origin is worth. */
+    public Technique at(Speed other, Origin source) {
+        Wear kept = other instanceof Jet ? new Wear(wear.toolLifeH(), wear.toolLifeM2(), Optional.empty(), wear.filterLifeH(), wear.drumKg(),
+            wear.toolLifeM(), wear.toolLifeCuts()) : wear;
+        return new Technique(code, name, medium, materials, minThicknessMm, maxThicknessMm, Optional.empty(), List.of(), kerfMm, kept, caution, source,
+            Optional.of(GivenSpeed.of(other)), reach);
     }
 
     /** Why this technique cannot make such a cut, if it cannot. */
@@ -52,18 +87,29 @@ public record Technique(String code, String name, Medium medium, List<String> ma
         if (!materials.isEmpty() && !materials.contains(material)) {
             return Optional.of("it is not used on " + material + " (only " + String.join(", ", materials) + ")");
         }
+        Optional<String> unreached = reach.flatMap(limits -> limits.whyNot(material));
+        if (unreached.isPresent()) {
+            return unreached;
+        }
         if (thicknessMm < minThicknessMm) {
             return Optional.of(thicknessMm + " mm is thinner than its least thickness of " + minThicknessMm + " mm");
         }
         if (thicknessMm > maxThicknessMm) {
             return Optional.of(thicknessMm + " mm is thicker than the " + maxThicknessMm + " mm it parts in one pass");
         }
-        if (!speedTable.isEmpty() && (thicknessMm < speedTable.get(0).thicknessMm()
-            || thicknessMm > speedTable.get(speedTable.size() - 1).thicknessMm())) {
-            return Optional.of("its speed table runs from " + speedTable.get(0).thicknessMm() + " to "
-                + speedTable.get(speedTable.size() - 1).thicknessMm() + " mm and is never extended");
+        return works().whyNot(material, thicknessMm);
+    }
+
+    /** Why it cannot work there, if it cannot: the medium and the depth of water are looked at too. */
+    public Optional<String> whyNot(String material, double thicknessMm, Medium where, Optional<Double> depthM) {
+        if (medium != Medium.EITHER && where != Medium.EITHER && where != medium) {
+            return Optional.of("it works in " + medium + ", not in " + where);
         }
-        return Optional.empty();
+        Optional<Double> deepest = reach.flatMap(Reach::maxDepthM);
+        if (deepest.isPresent() && depthM.isPresent() && depthM.get() > deepest.get()) {
+            return Optional.of(depthM.get() + " m of water is deeper than the " + deepest.get() + " m it was used in");
+        }
+        return whyNot(material, thicknessMm);
     }
 
     private static void requireRising(List<SpeedPoint> table) {

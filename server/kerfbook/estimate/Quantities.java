@@ -9,6 +9,7 @@ import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
 import kerfbook.campaign.Driver;
 import kerfbook.cutting.CuttingTime;
+import kerfbook.cutting.Removed;
 import kerfbook.cutting.Technique;
 import kerfbook.quantity.Likely;
 
@@ -22,9 +23,6 @@ record Quantities(double components, double packages, double pieces, double cuts
                   Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, double kerfKg, Map<Driver, String> missing) {
 
     private static final double MM_PER_M = 1000;
-    private static final double MM2_PER_M2 = 1e6;
-    private static final double MM3_PER_M3 = 1e9;
-    private static final double MINUTES_PER_HOUR = 60;
     private static final Likely NONE = Likely.exactly(0);
 
     static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Map.of());
@@ -47,25 +45,19 @@ record Quantities(double components, double packages, double pieces, double cuts
      */
     static Quantities of(Cut cut, Component component, Technique technique) {
         double length = cut.count() * cut.lengthMm();
-        Likely hours = CuttingTime.hours(length, cut.thicknessMm(), component.material(), technique);
-        double faceM2 = length * cut.thicknessMm() / MM2_PER_M2;
-        double kerfKg = technique.kerfMm().likely() * cut.thicknessMm() * length / MM3_PER_M3 * component.densityKgPerM3();
+        Likely hours = CuttingTime.hours(cut.count(), cut.lengthMm(), cut.thicknessMm(), component.material(), technique);
+        double kerfKg = Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely();
         Map<Driver, String> missing = new EnumMap<>(Driver.class);
 
-        Likely changes = NONE;
-        if (technique.wear().toolLifeH().isPresent()) {
-            changes = hours.by(technique.wear().toolLifeH().get());
-        } else if (technique.wear().toolLifeM2().isPresent()) {
-            changes = Likely.exactly(faceM2).by(technique.wear().toolLifeM2().get());
-        } else {
-            missing.put(Driver.TOOL_CHANGE, technique.code() + " has no tool life (tool_life_h or tool_life_m2)");
+        Optional<Likely> changes = Removed.tools(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), hours);
+        if (changes.isEmpty()) {
+            missing.put(Driver.TOOL_CHANGE, technique.code() + " has no tool life (tool_life_h, tool_life_m2, tool_life_m or tool_life_cuts)");
         }
-        Likely abrasive = NONE;
-        if (technique.wear().abrasiveKgPerMin().isPresent()) {
-            abrasive = hours.times(MINUTES_PER_HOUR).times(technique.wear().abrasiveKgPerMin().get());
-        } else {
+        Optional<Likely> fed = Removed.abrasiveKg(technique, hours);
+        if (fed.isEmpty()) {
             missing.put(Driver.KG_ABRASIVE, technique.code() + " has no abrasive feed (abrasive_kg_per_min)");
         }
+        Likely abrasive = fed.orElse(NONE);
         Likely filters = NONE;
         if (technique.wear().filterLifeH().isPresent()) {
             filters = hours.by(technique.wear().filterLifeH().get());
@@ -78,7 +70,7 @@ record Quantities(double components, double packages, double pieces, double cuts
         } else {
             missing.put(Driver.DRUM, technique.code() + " has no drum filling (drum_kg)");
         }
-        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes, abrasive, filters, drums, kerfKg, missing);
+        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes.orElse(NONE), abrasive, filters, drums, kerfKg, missing);
     }
 
     Quantities plus(Quantities other) {

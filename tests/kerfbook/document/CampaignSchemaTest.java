@@ -56,10 +56,27 @@ class CampaignSchemaTest {
           "spot": [ { "right_m": 1, "across_m": 1 } ],
           "basket": [ { "right_m": 1, "across_m": 1, "top_depth_mm": 1000, "filling": 0.5 } ],
           "span": [ { "from_m": 1, "to_m": 2 } ],
-          "wear": [ { "tool_life_m2": { "low": 1, "likely": 2, "high": 3 } },
+          "wear": [ { "tool_life_m": { "low": 1, "likely": 2, "high": 3 } }, { "tool_life_cuts": { "low": 1, "likely": 2, "high": 3 } },
+            { "tool_life_m2": { "low": 1, "likely": 2, "high": 3 } },
             { "tool_life_h": { "low": 1, "likely": 2, "high": 3 }, "abrasive_kg_per_min": { "low": 1, "likely": 2, "high": 3 },
               "filter_life_h": { "low": 1, "likely": 2, "high": 3 }, "drum_kg": { "low": 1, "likely": 2, "high": 3 } } ],
           "speed_point": [ { "thickness_mm": 10, "mm_per_min": { "low": 1, "likely": 2, "high": 3 } } ],
+          "jet": [ { "kind": "entrainment", "pump_pressure_mpa": 300, "orifice_mm": 0.4, "tube_mm": 1.2, "abrasive_kg_per_min": 0.4,
+              "separation": { "low": 1, "likely": 1, "high": 2 }, "submergence": { "low": 1, "likely": 1, "high": 1 },
+              "discharge": { "low": 0.6, "likely": 0.7, "high": 0.8 }, "hose": { "length_m": 100, "bore_mm": 4.8 },
+              "pierce_factor": { "low": 3, "likely": 6, "high": 12 }, "orifice_life_h": { "low": 1, "likely": 2, "high": 3 },
+              "machinability": [ { "material": "m", "number": { "low": 80, "likely": 80, "high": 80 }, "origin": { "text": "t", "status": "invented" } } ] },
+            { "kind": "suspension", "pump_pressure_mpa": 140, "orifice_mm": 1, "abrasive_kg_per_min": 2, "separation": { "low": 1, "likely": 1, "high": 2 },
+              "discharge": { "low": 0.6, "likely": 0.7, "high": 0.8 }, "suspension_ratio": { "low": 1, "likely": 2, "high": 3 },
+              "machinability": [ { "material": "m", "number": { "low": 80, "likely": 80, "high": 80 }, "origin": { "text": "t", "status": "invented" } } ] } ],
+          "machinability": [ { "material": "m", "number": { "low": 80, "likely": 80, "high": 80 }, "origin": { "text": "t", "status": "invented" } } ],
+          "hose": [ { "length_m": 100, "bore_mm": 4.8 } ],
+          "travel": [ { "mm_per_min": { "low": 1, "likely": 2, "high": 3 } } ],
+          "strokes": [ { "per_hour": { "low": 1, "likely": 2, "high": 3 }, "jaw_mm": 200 } ],
+          "stitch_drilling": [ { "feed_mm_per_min": { "low": 1, "likely": 2, "high": 3 }, "bore_mm": 40, "pitch_share": { "low": 0.8, "likely": 0.85, "high": 0.9 } } ],
+          "trial_curve": [ { "level": 6, "slope": -1, "residual_sd": 0.1, "points": 5, "mean_ln": 3, "sum_squares": 0, "min_thickness_mm": 20,
+              "max_thickness_mm": 20, "slope_fixed": true, "confidence": 0.8, "field_factor": { "low": 0.5, "likely": 0.75, "high": 0.95 } } ],
+          "reach": [ { "material_classes": [], "max_depth_m": 10 } ],
           "point": [ { "name": "left", "usv_per_h": 1, "weight": 1 } ],
           "survey": [ { "code": "s", "area": "a", "surveyed_on": "2027-01-01", "valid_until": "2027-01-01", "instrument": "i", "rule": "mean",
               "points": [ { "name": "left", "usv_per_h": 1 } ], "gsd": 1.5, "note": "" } ],
@@ -255,7 +272,7 @@ class CampaignSchemaTest {
         if (here.has("exclusiveMinimum")) {
             range.set("exclusiveMinimum", here.get("exclusiveMinimum"));
         } else {
-            range.set("minimum", usual.get("minimum"));
+            range.set("minimum", here.has("minimum") ? here.get("minimum") : usual.get("minimum"));
         }
         if (point.equals("low") && property.path("properties").path("high").has("maximum")) {
             range.remove("maximum");                // then high is refused first
