@@ -1,0 +1,2 @@
+/** What cutting leaves behind: chips and fines, abrasive, filters, drums, loaded packages with their transport limits, and clouded water. */
+package kerfbook.waste;
