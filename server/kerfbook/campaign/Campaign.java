@@ -14,7 +14,8 @@ import kerfbook.quantity.Require;
 public record Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
                        List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<Routine> routines,
                        List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides,
-                       List<Worker> workers, List<RosterEntry> roster, List<Target> targets, List<Constraint> constraints) {
+                       List<Worker> workers, List<RosterEntry> roster, List<Resource> resources, List<Target> targets,
+                       List<Constraint> constraints) {
 
     public static final String FORMAT = "kerfbook-campaign-1";
     private static final int MOST_OF_A_KIND = 20_000;
@@ -37,19 +38,20 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         overrides = kind(overrides, "overrides");
         workers = kind(workers, "workers");
         roster = kind(roster, "roster");
+        resources = kind(resources, "resources");
         targets = kind(targets, "targets");
         constraints = kind(constraints, "constraints");
         References.check(settings, factors, areas, sources, shields, surveys, techniques, routines, components, cuts, tasks, overrides,
-            workers, roster, targets, constraints);
+            workers, roster, resources, targets, constraints);
     }
 
-    /** Without shields. */
+    /** Without shields and resources. */
     public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
                     List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
                     List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
                     List<Target> targets, List<Constraint> constraints) {
         this(format, settings, factors, areas, sources, List.of(), surveys, techniques, routines, components, cuts, tasks, overrides, workers,
-            roster, targets, constraints);
+            roster, List.of(), targets, constraints);
     }
 
     private static <T> List<T> kind(List<T> objects, String field) {

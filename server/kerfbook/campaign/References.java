@@ -27,7 +27,7 @@ final class References {
 
     static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Shield> shields,
                       List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
-                      List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
+                      List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
                       List<Target> targets, List<Constraint> constraints) {
         References check = new References();
         Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
@@ -43,6 +43,7 @@ final class References {
         check.codes(overrides, "overrides", FigureOverride::code);
         Set<String> workerCodes = check.codes(workers, "workers", Worker::code);
         check.codes(roster, "roster", RosterEntry::code);
+        Set<String> resourceCodes = check.codes(resources, "resources", Resource::code);
         check.codes(targets, "targets", Target::code);
         check.codes(constraints, "constraints", Constraint::code);
         Set<String> roles = workers.stream().flatMap(worker -> worker.roles().stream()).collect(Collectors.toSet());
@@ -59,6 +60,7 @@ final class References {
             check.known(routine.technique(), techniqueCodes, "routines[" + i + "].technique", "technique");
             for (int k = 0; k < routine.tasks().size(); k++) {
                 check.steps(routine.tasks().get(k).steps(), factorCodes, areaCodes, roles, "routines[" + i + "].tasks[" + k + "]");
+                check.needs(routine.tasks().get(k).needs(), resources, resourceCodes, "routines[" + i + "].tasks[" + k + "]");
             }
         }
         check.components(components, routines, routineCodes, componentCodes);
@@ -69,6 +71,7 @@ final class References {
         for (int i = 0; i < tasks.size(); i++) {
             check.known(tasks.get(i).component(), componentCodes, "tasks[" + i + "].component", "component");
             check.steps(tasks.get(i).steps(), factorCodes, areaCodes, roles, "tasks[" + i + "]");
+            check.needs(tasks.get(i).needs(), resources, resourceCodes, "tasks[" + i + "]");
         }
         for (int i = 0; i < roster.size(); i++) {
             check.roster(roster.get(i), workers, workerCodes, componentCodes, "roster[" + i + "]");
@@ -80,6 +83,7 @@ final class References {
             check.scope(constraints.get(i).scope(), constraints.get(i).of(), componentCodes, "constraints[" + i + "].of");
         }
         check.workers(workers, settings.start());
+        check.resources(resources, workers);
         if (!check.faults.isEmpty()) {
             throw new Invalid(check.faults.size() <= MOST_FAULTS ? check.faults : check.faults.subList(0, MOST_FAULTS));
         }
@@ -90,6 +94,37 @@ final class References {
             known(Optional.of(surveys.get(i).area()), areas, "surveys[" + i + "].area", "area");
             for (int k = 0; k < surveys.get(i).shares().size(); k++) {
                 known(Optional.of(surveys.get(i).shares().get(k).source()), sources, "surveys[" + i + "].shares[" + k + "].source", "source");
+            }
+        }
+    }
+
+    private void needs(List<Need> needs, List<Resource> resources, Set<String> codes, String at) {
+        for (int i = 0; i < needs.size(); i++) {
+            Need need = needs.get(i);
+            known(Optional.of(need.resource()), codes, at + ".needs[" + i + "].resource", "resource");
+            for (Resource resource : resources) {
+                if (resource.code().equals(need.resource()) && resource.role().isPresent()) {
+                    fault(at + ".needs[" + i + "].resource", "\"" + resource.code() + "\" counts the people of a role; tasks need them by their staff, not by name.");
+                } else if (resource.code().equals(need.resource()) && need.amount() > resource.capacity()) {
+                    fault(at + ".needs[" + i + "].amount", "is " + need.amount() + ", but there are only " + resource.capacity() + " of \"" + resource.code() + "\".");
+                }
+            }
+        }
+    }
+
+    private void resources(List<Resource> resources, List<Worker> workers) {
+        Set<String> roles = new HashSet<>();
+        for (int i = 0; i < resources.size(); i++) {
+            Resource resource = resources.get(i);
+            if (resource.role().isPresent()) {
+                String role = resource.role().get();
+                long people = workers.stream().filter(worker -> worker.roles().contains(role)).count();
+                if (people < resource.capacity()) {
+                    fault("resources[" + i + "].capacity", "is " + resource.capacity() + ", but only " + people + " workers have the role \"" + role + "\".");
+                }
+                if (!roles.add(role)) {
+                    fault("resources[" + i + "].role", "\"" + role + "\" is counted by another resource already.");
+                }
             }
         }
     }

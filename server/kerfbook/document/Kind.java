@@ -11,6 +11,7 @@ import kerfbook.campaign.Cut;
 import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
+import kerfbook.campaign.Resource;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
 import kerfbook.campaign.Shield;
@@ -36,6 +37,7 @@ public final class Kind<T> {
         new Kind<>("overrides", FigureOverride.class, Campaign::overrides, FigureOverride::code),
         new Kind<>("workers", Worker.class, Campaign::workers, Worker::code),
         new Kind<>("roster", RosterEntry.class, Campaign::roster, RosterEntry::code),
+        new Kind<>("resources", Resource.class, Campaign::resources, Resource::code),
         new Kind<>("targets", Target.class, Campaign::targets, Target::code),
         new Kind<>("constraints", Constraint.class, Campaign::constraints, Constraint::code));
 

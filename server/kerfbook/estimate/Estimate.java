@@ -15,7 +15,6 @@ import kerfbook.exposure.UnitRateCache;
 import kerfbook.protection.StayTime;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
-import kerfbook.schedule.CriticalPath;
 import kerfbook.schedule.Link;
 
 /**
@@ -102,11 +101,11 @@ public final class Estimate {
     }
 
     private Forecast.Task dosed(PlannedTask task, Lines lines) {
-        CriticalPath.Times times = work.times(task);
-        LocalDate on = work.calendar().startDay(times.earliestStart());
-        LocalDate until = work.calendar().finishDay(times.earliestFinish());
+        Timetable.Slot times = work.times(task);
+        LocalDate on = work.calendar().startDay(times.start());
+        LocalDate until = work.calendar().finishDay(times.finish());
         List<StepHours> steps = work.steps(task);
-        List<Forecast.StepDose> done = lines.of(task, steps, on, times.earliestStart());
+        List<Forecast.StepDose> done = lines.of(task, steps, on, times.start());
         Sum hours = new Sum();
         Sum field = new Sum();
         Sum usv = new Sum();
@@ -116,7 +115,7 @@ public final class Estimate {
             usv.add(line.personUsv());
         });
         return new Forecast.Task(task.id(), task.name(), task.group(), task.component(), task.routine(), on, until.isBefore(on) ? on : until,
-            times.earliestStart(), Workload.hours(steps), times.totalFloat(), times.critical(), task.after().stream().map(Link::activity).toList(),
+            times.start(), Workload.hours(steps), times.totalFloat(), times.critical(), times.waitHours(), times.waitsFor(), task.after().stream().map(Link::activity).toList(),
             hours.value(), field.value(), usv.value(), highest(task), Optional.empty(), done);
     }
 
@@ -170,7 +169,7 @@ public final class Estimate {
             }
         }
         return new Forecast.Task(task.id(), task.name(), task.group(), task.component(), task.routine(), task.start(), task.finish(), task.startHour(),
-            task.hours(), task.floatHours(), task.critical(), task.after(), task.personHours(), task.fieldHours(), task.personUsv(),
+            task.hours(), task.floatHours(), task.critical(), task.waitHours(), task.waitsFor(), task.after(), task.personHours(), task.fieldHours(), task.personUsv(),
             task.highest(), stay, task.steps());
     }
 }

@@ -83,12 +83,15 @@ public record Forecast(String name, boolean invented, String inputs, List<Basis.
 
     /**
      * @param startHour working hour from the campaign's start
+     * @param waitHours how much later it starts because a resource was in use
+     * @param waitsFor  which resource that was
      * @param highest   who takes most, and how much
      * @param stay      least time that somebody of the crew may stay where this task is hottest, from what is left of the allowance when it
      *                  starts
      */
     public record Task(String id, String name, String group, Optional<String> component, Optional<String> routine, LocalDate start,
-                       LocalDate finish, double startHour, double hours, double floatHours, boolean critical, List<String> after,
+                       LocalDate finish, double startHour, double hours, double floatHours, boolean critical, double waitHours,
+                       Optional<String> waitsFor, List<String> after,
                        double personHours, double fieldHours, double personUsv, Optional<WorkerDose> highest, Optional<StayTime> stay,
                        List<StepDose> steps) { }
 

@@ -59,8 +59,8 @@ final class Ledger {
     static List<DatedDose> byDay(List<Part> parts, Workload work) {
         Map<LocalDate, Sum> days = new TreeMap<>();
         for (Part part : parts) {
-            double start = work.times(part.task()).earliestStart();
-            List<DayHours> spread = work.calendar().spread(start, work.times(part.task()).earliestFinish());
+            double start = work.times(part.task()).start();
+            List<DayHours> spread = work.calendar().spread(start, work.times(part.task()).finish());
             double hours = spread.stream().mapToDouble(DayHours::hours).sum();
             if (hours > 0) {
                 spread.forEach(day -> days.computeIfAbsent(day.day(), none -> new Sum()).add(part.usv() * (day.hours() / hours)));

@@ -50,7 +50,7 @@ final class Summaries {
     }
 
     Forecast.Totals totals(LocalDate finish) {
-        double span = work.tasks().stream().mapToDouble(task -> work.times(task).earliestFinish()).max().orElse(0);
+        double span = work.tasks().stream().mapToDouble(task -> work.times(task).finish()).max().orElse(0);
         int days = tasks.isEmpty() ? 0 : (int) work.calendar().workingDaysFrom(campaign.settings().start(), finish);
         return new Forecast.Totals(tasks.size(), days, span, sum(tasks, Forecast.Task::hours), sum(tasks, Forecast.Task::personHours),
             sum(tasks, Forecast.Task::fieldHours), sum(tasks, Forecast.Task::personUsv), sum(cutOf.values(), cut -> cut.toolOnHours().mean()),

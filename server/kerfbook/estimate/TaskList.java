@@ -70,7 +70,7 @@ final class TaskList {
                     List<Link> after = task.after().stream().map(code -> new Link(routine.code() + "/" + code + suffix, task.lagHours())).toList();
                     weekly.add(new PlannedTask(routine.code() + "/" + task.code() + suffix, task.name() + ", week " + week.number(), task.group(),
                         Optional.empty(), Optional.of(routine.code()), "routines[" + i + "].tasks[" + k + "]", task.steps(), after,
-                        week.firstHour(), Optional.of(new PlannedTask.Week(week.number(), week.shifts())), Quantities.EMPTY));
+                        week.firstHour(), Optional.of(new PlannedTask.Week(week.number(), week.shifts())), task.needs(), Quantities.EMPTY));
                 }
             }
         }
@@ -163,7 +163,7 @@ final class TaskList {
             double notBefore = task.notBefore().map(calendar::hourOf).orElse(0.0);
             List<Link> after = task.after().stream().map(id -> new Link(id, task.lagHours())).toList();
             tasks.put(task.id(), new PlannedTask(task.id(), task.name(), task.group(), task.component(), Optional.empty(), "tasks[" + i + "]",
-                task.steps(), after, notBefore, Optional.empty(), task.component().map(byComponent::get).orElse(total)));
+                task.steps(), after, notBefore, Optional.empty(), task.needs(), task.component().map(byComponent::get).orElse(total)));
         }
         for (int i = 0; i < campaign.tasks().size(); i++) {
             ManualTask task = campaign.tasks().get(i);
@@ -208,7 +208,7 @@ final class TaskList {
                 : task.after().stream().map(code -> new Link(prefix + code, task.lagHours())).toList();
             PlannedTask planned = new PlannedTask(prefix + task.code(), task.name(), task.group(), component, Optional.of(routine.code()),
                 "routines[" + index + "].tasks[" + i + "]", task.steps(), after, task.packs(), task.freesComponent(),
-                task.liftCoverMm(), 0, Optional.empty(), quantities);
+                task.liftCoverMm(), 0, Optional.empty(), task.needs(), quantities);
             if (tasks.put(planned.id(), planned) != null) {
                 throw new Invalid("routines[" + index + "].code", "makes the task id \"" + planned.id()
                     + "\" a second time. Give the routine or component another code.");

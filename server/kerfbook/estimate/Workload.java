@@ -11,7 +11,6 @@ import kerfbook.campaign.Scope;
 import kerfbook.exposure.CampaignRates;
 import kerfbook.exposure.Timeline;
 import kerfbook.quantity.Invalid;
-import kerfbook.schedule.CriticalPath;
 import kerfbook.schedule.WorkCalendar;
 
 /**
@@ -37,8 +36,8 @@ final class Workload {
         if (ofComponents.isEmpty()) {
             timetable = first;
         } else {
-            double from = ofComponents.stream().mapToDouble(task -> first.of(task.id()).earliestStart()).min().orElseThrow();
-            double to = ofComponents.stream().mapToDouble(task -> first.of(task.id()).earliestFinish()).max().orElseThrow();
+            double from = ofComponents.stream().mapToDouble(task -> first.of(task.id()).start()).min().orElseThrow();
+            double to = ofComponents.stream().mapToDouble(task -> first.of(task.id()).finish()).max().orElseThrow();
             add(TaskList.weekly(campaign, calendar, from, to), overrides, difficulty);
             timetable = network();
         }
@@ -54,7 +53,7 @@ final class Workload {
         return steps.get(task.id());
     }
 
-    CriticalPath.Times times(PlannedTask task) {
+    Timetable.Slot times(PlannedTask task) {
         return timetable.of(task.id());
     }
 
@@ -67,7 +66,7 @@ final class Workload {
         Map<String, Double> packed = new HashMap<>();
         for (PlannedTask task : tasks) {
             if (task.packs()) {
-                packed.merge(task.component().orElseThrow(), times(task).earliestFinish(), Math::max);
+                packed.merge(task.component().orElseThrow(), times(task).finish(), Math::max);
             }
         }
         return packed;
@@ -79,10 +78,10 @@ final class Workload {
         List<Timeline.Lift> lifts = new ArrayList<>();
         for (PlannedTask task : tasks) {
             if (task.frees()) {
-                freed.merge(task.component().orElseThrow(), times(task).earliestFinish(), Math::max);
+                freed.merge(task.component().orElseThrow(), times(task).finish(), Math::max);
             }
-            task.liftCoverMm().ifPresent(cover -> lifts.add(new Timeline.Lift(task.component().orElseThrow(), times(task).earliestStart(),
-                times(task).earliestFinish(), cover)));
+            task.liftCoverMm().ifPresent(cover -> lifts.add(new Timeline.Lift(task.component().orElseThrow(), times(task).start(),
+                times(task).finish(), cover)));
         }
         return new Timeline(freed, packedAtHour(), lifts);
     }
@@ -116,7 +115,7 @@ final class Workload {
     }
 
     private Timetable network() {
-        return Timetable.of(tasks, tasks.stream().map(task -> hours(steps.get(task.id()))).toList());
+        return Timetable.of(tasks, tasks.stream().map(task -> steps.get(task.id())).toList(), campaign.resources());
     }
 
     private void requireScopes() {

@@ -17,6 +17,7 @@ import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
+import kerfbook.campaign.Resource;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
 import kerfbook.campaign.RoutineTask;
@@ -70,6 +71,7 @@ final class Plans {
     final List<FigureOverride> overrides = new ArrayList<>();
     final List<Worker> workers = new ArrayList<>(List.of(worker("w1", "operator", "packer"), worker("w2", "packer")));
     final List<RosterEntry> roster = new ArrayList<>();
+    final List<Resource> resources = new ArrayList<>();
     final List<Target> targets = new ArrayList<>();
     final List<Constraint> constraints = new ArrayList<>();
 
@@ -80,8 +82,8 @@ final class Plans {
     }
 
     Campaign campaign() {
-        return new Campaign(Campaign.FORMAT, settings, factors, areas, sources, surveys, techniques, routines, components, cuts, tasks, overrides,
-            workers, roster, targets, constraints);
+        return new Campaign(Campaign.FORMAT, settings, factors, areas, sources, List.of(), surveys, techniques, routines, components, cuts, tasks, overrides,
+            workers, roster, resources, targets, constraints);
     }
 
     Forecast forecast() {
