@@ -48,7 +48,9 @@ class CampaignSchemaTest {
     private static final Pattern RANGE = Pattern.compile("must be (a number between|a whole number between|above 0|at most|a whole number,).*", Pattern.DOTALL);
     /** Dimensions, wear and dates that the demo data have no use for, one object each. */
     private static final String MORE = """
-        { "shape": [
+        {"resource": [{"code": "hoist", "name": "Hoist", "capacity": 1, "role": "rigger"}],
+             "need": [{"resource": "hoist", "amount": 1}],
+             "shape": [
             { "kind": "grid", "length_mm": 10, "width_mm": 10, "thickness_mm": 10, "open_fraction": 0.5 },
             { "kind": "block", "length_mm": 10, "width_mm": 10, "height_mm": 10 },
             { "kind": "tube-bundle", "outer_diameter_mm": 20, "inner_diameter_mm": 10, "length_mm": 10, "count": 4 },
