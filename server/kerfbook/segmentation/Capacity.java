@@ -10,7 +10,8 @@ import kerfbook.campaign.Container;
  */
 record Capacity(double kg, Bound binds) {
     private static final double SLACK = 1e-9;
-    private static final int HALVINGS = 20;
+    private static final double CLOSE = 1e-3;
+    private static final int MOST_STEPS = 60;
 
     static Capacity of(Job job) {
         Bounds bounds = job.bounds();
@@ -27,20 +28,34 @@ record Capacity(double kg, Bound binds) {
         return bounds.rateCeiling().isPresent() ? least.under(bounds.rateCeiling().get(), job) : least;
     }
 
-    /** The most that keeps to the ceiling, found by halving to one part in a million of the content; what is returned has been asked for. */
+    /**
+     * The most that keeps to the ceiling, to one part in a thousand: straight on in the logarithms from the last two loads, within the range that is
+     * still open. What is returned has been asked for and keeps.
+     */
     private Capacity under(RateCeiling ceiling, Job job) {
         double high = Math.min(kg, job.massKg());
-        if (ceiling.keeps(load(job, high))) {
+        double highRate = ceiling.rate(load(job, high));
+        if (highRate <= ceiling.usvPerH()) {
             return this;
         }
         double low = 0;
-        for (int i = 0; i < HALVINGS; i++) {
-            double middle = (low + high) / 2;
-            if (ceiling.keeps(load(job, middle))) {
-                low = middle;
+        double last = high;
+        double lastRate = highRate;
+        double power = 1;
+        for (int i = 0; i < MOST_STEPS && high - low > CLOSE * high; i++) {
+            double inside = Math.min((high - low) / 2, Math.max((high - low) / 50, CLOSE * high / 2));
+            double guess = last * Math.pow(ceiling.usvPerH() / lastRate, 1 / power) * (1 - CLOSE / 2);
+            double next = Math.min(Math.max(guess, low + inside), high - inside);
+            double rate = ceiling.rate(load(job, next));
+            if (rate <= ceiling.usvPerH()) {
+                low = next;
             } else {
-                high = middle;
+                high = next;
             }
+            double slope = Math.log(rate / lastRate) / Math.log(next / last);
+            power = slope > 0.05 && slope < 20 ? slope : 1;
+            last = rate > 0 ? next : last;
+            lastRate = rate > 0 ? rate : lastRate;
         }
         return new Capacity(low, Bound.DOSE_RATE);
     }

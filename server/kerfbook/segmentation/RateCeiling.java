@@ -15,11 +15,11 @@ public record RateCeiling(double usvPerH, ToDoubleFunction<Load> rateUsvPerH) {
         Require.present(rateUsvPerH, "rate");
     }
 
-    boolean keeps(Load load) {
+    double rate(Load load) {
         double rate = rateUsvPerH.applyAsDouble(load);
         if (!(rate >= 0 && rate < Double.POSITIVE_INFINITY)) {
             throw new IllegalStateException("no dose rate for a load of " + load.massKg() + " kg: " + rate);
         }
-        return rate <= usvPerH;
+        return rate;
     }
 }

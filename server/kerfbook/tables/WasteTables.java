@@ -9,7 +9,7 @@ import java.util.Optional;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
 import kerfbook.waste.A2;
-import kerfbook.waste.Figure;
+import kerfbook.waste.WasteFigure;
 import kerfbook.waste.Settling;
 
 /** A1 and A2 values, settling speeds and planning figures of waste, from {@code a1a2.csv}, {@code settling.csv} and {@code waste_figures.csv}. */
@@ -40,10 +40,10 @@ public final class WasteTables {
     }
 
     /** By code, in the order of the table. */
-    public static Map<String, Figure> figures() {
-        Map<String, Figure> figures = new LinkedHashMap<>();
+    public static Map<String, WasteFigure> figures() {
+        Map<String, WasteFigure> figures = new LinkedHashMap<>();
         for (Table.Row row : Table.read("waste_figures").rows()) {
-            Figure figure = new Figure(row.text("figure"), new Likely(row.number("low"), row.number("likely"), row.number("high")), row.text("unit"),
+            WasteFigure figure = new WasteFigure(row.text("figure"), new Likely(row.number("low"), row.number("likely"), row.number("high")), row.text("unit"),
                 row.text("what"), origin("waste_figures", row, ""));
             if (figures.put(figure.code(), figure) != null) {
                 throw new IllegalStateException("table waste_figures: " + figure.code() + " stands twice");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Likely;
 import kerfbook.quantity.Require;
 
 /**
@@ -67,6 +68,22 @@ public record CloudyShift(List<Stretch> cuts, List<Double> waits, double caughtG
             hour += cut.hours() + pause.hours();
         }
         return new CloudyShift(cuts, waits, caught, settled, now, curve);
+    }
+
+    /**
+     * Waiting in all, low to high, for an uncertain release: more fines never clear sooner, so the low release gives the low wait.
+     *
+     * @param releaseGPerH of every cut, see {@link Release}
+     */
+    public static Likely waitingHours(ClearWater water, List<Double> cutHours, Likely releaseGPerH, double limitGPerM3) {
+        Require.present(releaseGPerH, "release_g_per_h");
+        return new Likely(waits(water, cutHours, releaseGPerH.low(), limitGPerM3), waits(water, cutHours, releaseGPerH.likely(), limitGPerM3),
+            waits(water, cutHours, releaseGPerH.high(), limitGPerM3));
+    }
+
+    private static double waits(ClearWater water, List<Double> cutHours, double releaseGPerH, double limitGPerM3) {
+        List<Cutting> cuttings = Require.atLeastOne(cutHours, "cut_hours").stream().map(hours -> new Cutting(hours, releaseGPerH)).toList();
+        return of(water, water.clean(), cuttings, limitGPerM3).waitingHours();
     }
 
     private static void points(List<Point> curve, ClearWater water, Stretch stretch, double from, boolean cutting) {

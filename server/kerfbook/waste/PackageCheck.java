@@ -59,7 +59,7 @@ public record PackageCheck(List<Line> lines, Optional<Double> index, Optional<La
      *
      * @param exclusiveUse the sender has the vehicle to himself: other limits hold
      */
-    public static PackageCheck of(PackageRates rates, TransportLimits limits, boolean exclusiveUse) {
+    public static PackageCheck of(PackageRates rates, PackageLimits limits, boolean exclusiveUse) {
         Require.present(rates, "rates");
         Require.present(limits, "limits");
         Optional<Double> index = rates.oneMetre().map(TransportIndex::of);
@@ -77,7 +77,7 @@ public record PackageCheck(List<Line> lines, Optional<Double> index, Optional<La
     }
 
     /** Surface and index each ask for a category; the higher one is put on. */
-    private static Label label(double surface, double index, TransportLimits limits) {
+    private static Label label(double surface, double index, PackageLimits limits) {
         if (surface > limits.surfaceExclusive()) {
             return Label.NONE_ALLOWED;
         } else if (surface > limits.surface() || index > limits.index()) {

@@ -25,7 +25,7 @@ public record SpecificActivity(double numberOfA2, double a2PerG, Kind kind) {
     /**
      * @param massKg of the activated material, packaging and shielding left out
      */
-    public static SpecificActivity of(Map<String, Double> becquerels, double massKg, A2 a2, TransportLimits limits) {
+    public static SpecificActivity of(Map<String, Double> becquerels, double massKg, A2 a2, PackageLimits limits) {
         Require.positive(massKg, 1e7, "mass_kg", "kg");
         double n = a2.sum(becquerels);
         double perG = n / (massKg * 1000);

@@ -163,8 +163,25 @@ class SegmentationTest {
         RateCeiling ceiling = new RateCeiling(5, load -> load.massKg());
         Plan byRate = plan(Optional.empty(), Optional.of(ceiling));
         assertEquals(Bound.DOSE_RATE, byRate.packed().orElseThrow().binds());
-        assertEquals(5, byRate.packed().orElseThrow().contentKg(), 1e-4);
+        assertEquals(5, byRate.packed().orElseThrow().contentKg(), 5e-3);
         assertTrue(byRate.packed().orElseThrow().loads().get(0).massKg() <= 5);
+    }
+
+    /** LAW: whatever the shape of the rate, the heaviest content keeps to the ceiling, a thousandth and a bit more does not, and few rates are asked for. */
+    @Test void the_heaviest_content_is_found_in_few_steps() {
+        for (double power : new double[] {0.3, 0.66, 1, 2.5}) {
+            for (double most : new double[] {0.05, 1, 33, 79}) {
+                int[] asked = {0};
+                RateCeiling ceiling = new RateCeiling(7, load -> {
+                    asked[0]++;
+                    return 7 * Math.pow(load.massKg() / most, power);
+                });
+                Bounds bounds = new Bounds(Jobs.box(600, 600, 600, 500), 500, false, Optional.empty(), 0, 5000, 1, Optional.empty(), Optional.of(ceiling));
+                double kg = Capacity.of(Jobs.job(Jobs.plate(1000, 1000, 10), 0, bounds)).kg();
+                assertTrue(kg <= most && kg * 1.0011 > most, power + " " + most + " " + kg);
+                assertTrue(asked[0] <= 15, asked[0] + " for " + power + " " + most);
+            }
+        }
     }
 
     @SuppressWarnings("OptionalUsedAsFieldOrParameterType")

@@ -120,6 +120,21 @@ class ClearWaterTest {
         }
     }
 
+    /**
+     * PUBLISHED: release of the worked example, 0.4 kg/min · 60 · 3 % = 720 g/h. BY HAND: 20 kg/h of kerf of which 0.2 % stay add 40 g/h; five cuts of an hour into
+     * 100 m³ with 40 m³/h cleared give waits that grow from low to high.
+     */
+    @Test void an_uncertain_release_gives_an_uncertain_wait() {
+        Likely none = Likely.exactly(0);
+        assertEquals(720, Release.gPerH(Likely.exactly(0.4), Likely.exactly(0.03), none, none).likely(), 1e-9);
+        assertEquals(40, Release.gPerH(none, none, Likely.exactly(20), new Likely(0.0005, 0.002, 0.01)).likely(), 1e-9);
+        ClearWater water = new ClearWater(new Pool(100, 20, 50), Fines.of("fines", 0, 0.8));
+        Likely waits = CloudyShift.waitingHours(water, List.of(1.0, 1.0, 1.0, 1.0, 1.0), new Likely(80, 240, 720), 1);
+        assertEquals(2.5 * Math.log(240 / 40.0 * -Math.expm1(-0.4)), CloudyShift.waitingHours(water, List.of(1.0), Likely.exactly(240), 1).likely(), 1e-9);
+        assertTrue(waits.low() < waits.likely() && waits.likely() < waits.high());
+        assertThrows(Invalid.class, () -> Release.gPerH(none, Likely.exactly(1.1), none, none));
+    }
+
     /** EDGE: at the limit there is no wait; water that nothing clears never gets there; no release leaves clean water clean. */
     @Test void never_and_at_once() {
         ClearWater still = new ClearWater(new Pool(100, 10, 0), Fines.of("colloid", 0, 0.9));

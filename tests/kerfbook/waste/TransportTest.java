@@ -21,7 +21,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class TransportTest {
     /** 10 CFR 71.47 and 49 CFR 172.403, 173.427 as reproduced (2, 10, 0.1, 10 mSv/h; 0.005, 0.5 mSv/h; 1e-4 A2/g); 2e-3 A2/g from memory. */
-    private static final TransportLimits LIMITS = new TransportLimits(2000, 10_000, 10, 100, 10_000, 2000, 5, 500, 1e-4, 2e-3);
+    private static final PackageLimits LIMITS = new PackageLimits(2000, 10_000, 10, 100, 10_000, 2000, 5, 500, 1e-4, 2e-3);
     private static final A2 TABLE = WasteTables.a2();
 
     /** PUBLISHED: mixture of 30 % Co-60, 50 % Fe-55, 20 % Ni-63: A2 1.30011 TBq (49 CFR 173.435 values, rule from memory), to 1e-4. */

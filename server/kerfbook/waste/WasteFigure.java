@@ -10,8 +10,8 @@ import kerfbook.quantity.Require;
  * @param unit  of the value
  * @param what  in a sentence
  */
-public record Figure(String code, Likely value, String unit, String what, Origin origin) {
-    public Figure {
+public record WasteFigure(String code, Likely value, String unit, String what, Origin origin) {
+    public WasteFigure {
         Require.code(code, "code");
         Require.present(value, "value");
         Require.name(unit, "unit");

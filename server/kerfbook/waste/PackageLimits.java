@@ -16,9 +16,9 @@ import kerfbook.quantity.Require;
  * @param lsa2PerG              highest A2 per gram of low specific activity II, solids
  * @param lsa3PerG              the same of III
  */
-public record TransportLimits(double surface, double surfaceExclusive, double index, double twoMetresExclusive, double unshieldedThreeMetres,
+public record PackageLimits(double surface, double surfaceExclusive, double index, double twoMetresExclusive, double unshieldedThreeMetres,
                               double remoteSurface, double whiteSurface, double yellowSurface, double lsa2PerG, double lsa3PerG) {
-    public TransportLimits {
+    public PackageLimits {
         Require.positive(surface, 1e9, "surface", "µSv/h");
         Require.positive(surfaceExclusive, 1e9, "surface_exclusive", "µSv/h");
         Require.positive(index, 1e6, "index", "");
