@@ -9,6 +9,8 @@ import kerfbook.document.Json;
 final class Body {
     private static final String TOO_LARGE = "At most " + Json.LARGEST + " bytes are read.";
 
+    private static final long MOST_LET_IN = 4L * Json.LARGEST;
+
     private Body() { }
 
     static byte[] of(Context ctx) {
@@ -18,21 +20,22 @@ final class Body {
         if (ctx.header("Content-Encoding") != null) {
             throw new Refused(415, "Send the JSON as it is, without Content-Encoding.");
         }
-        if (ctx.req().getContentLengthLong() > Json.LARGEST) {
-            throw new Refused(413, TOO_LARGE);
-        }
-        byte[] body = read(ctx);
-        if (body.length > Json.LARGEST) {
-            throw new Refused(413, TOO_LARGE);
-        }
-        return body;
-    }
-
-    private static byte[] read(Context ctx) {
         try {
-            return ctx.req().getInputStream().readNBytes(Json.LARGEST + 1);
+            byte[] body = ctx.req().getContentLengthLong() > Json.LARGEST ? null : ctx.req().getInputStream().readNBytes(Json.LARGEST + 1);
+            if (body == null || body.length > Json.LARGEST) {
+                leaveOnTheFloor(ctx);
+                throw new Refused(413, TOO_LARGE);
+            }
+            return body;
         } catch (IOException e) {
             throw new Refused(408, "The request did not arrive in full.");
+        }
+    }
+
+    /** Most senders look at the answer only when they have sent everything: what is not far too large is let in, and kept nowhere. */
+    private static void leaveOnTheFloor(Context ctx) throws IOException {
+        if (ctx.req().getContentLengthLong() <= MOST_LET_IN) {
+            ctx.req().getInputStream().skip(MOST_LET_IN);
         }
     }
 

@@ -28,12 +28,17 @@ final class PageRoutes {
         routes.get("/api/schemas/campaign.json", ctx -> send(ctx, "/kerfbook/document/campaign.schema.json", "application/schema+json"));
         routes.get("/", ctx -> page(ctx, "/web/index.html"));
         routes.get("/webjars/<path>", ctx -> page(ctx, "/META-INF/resources" + ctx.path()));
-        routes.get("/<path>", ctx -> page(ctx, "/web" + ctx.path()));
+        routes.get("/<path>", ctx -> {
+            if (ctx.path().startsWith("/api/")) {
+                throw Server.elsewhere(ctx, routes);
+            }
+            page(ctx, "/web" + ctx.path());
+        });
     }
 
     private static void page(Context ctx, String resource) {
         String type = TYPES.get(resource.substring(resource.lastIndexOf('.') + 1));
-        if (type == null || !PATH.matcher(resource).matches() || ctx.path().startsWith("/api/")) {
+        if (type == null || !PATH.matcher(resource).matches()) {
             throw new Refused(404, "There is nothing at this address.");
         }
         send(ctx, resource, type);

@@ -83,8 +83,7 @@ record Problem(String type, String title, int status, String detail, List<Fault>
             return of(503, failure.getMessage());
         }
         if (failure instanceof HttpResponseException known && known.getStatus() < 500) {
-            return of(known.getStatus(), known.getStatus() == 404 ? "There is nothing at this address."
-                : known.getStatus() == 405 ? "Use one of the methods in the Allow header." : "The request cannot be met.");
+            return of(known.getStatus(), "The request cannot be met.");
         }
         LOG.log(Level.ERROR, "A request failed", failure);
         return of(500, "The server made a mistake. What happened is in its log.");

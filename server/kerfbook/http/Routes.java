@@ -40,10 +40,16 @@ final class Routes {
         return List.copyOf(known);
     }
 
-    /** Whether any method is taken at this address; the wildcard of the pages does not count. */
-    boolean has(String address) {
-        return known.stream().map(route -> route.substring(route.indexOf(' ') + 1)).filter(path -> !path.contains("<"))
-            .anyMatch(path -> address.matches(path.replaceAll("\\{[a-z]+}", "[^/]+")));
+    /** The methods that are taken at this address; the wildcard of the pages does not count. */
+    List<String> methods(String address) {
+        List<String> methods = new ArrayList<>();
+        for (String route : known) {
+            String path = route.substring(route.indexOf(' ') + 1);
+            if (!path.contains("<") && address.matches(path.replaceAll("\\{[a-z]+}", "[^/]+"))) {
+                methods.add(route.substring(0, route.indexOf(' ')));
+            }
+        }
+        return methods;
     }
 
     static void json(Context ctx, byte[] json) {

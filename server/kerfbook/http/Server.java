@@ -101,7 +101,7 @@ public final class Server implements AutoCloseable {
         config.routes.before(Access::check);
         Routes routes = new Routes(config.routes);
         config.routes.exception(Exception.class, Server::refuse);
-        config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(ofApi(failure, ctx, routes), ctx));
+        config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(failure.getStatus() == 405 ? elsewhere(ctx, routes) : failure, ctx));
         config.router.javaLangErrorHandler(Server::failed);
         HealthRoutes.on(routes, database, version);
         TableRoutes.on(routes, plans.basis());
@@ -114,17 +114,18 @@ public final class Server implements AutoCloseable {
         return routes.known();
     }
 
-    /** The pages take any address; under /api one that nothing is known at is not found, whatever the method. */
-    private static Exception ofApi(HttpResponseException failure, Context ctx, Routes routes) {
-        return failure.getStatus() == 405 && ctx.path().startsWith("/api/") && !routes.has(ctx.path())
-            ? new Refused(404, "There is nothing at this address.") : failure;
+    /** The pages' wildcard takes any address, so what is not taken here is told by hand: another method, or nothing at all. */
+    static Refused elsewhere(Context ctx, Routes routes) {
+        List<String> methods = routes.methods(ctx.path());
+        if (methods.isEmpty()) {
+            return new Refused(404, "There is nothing at this address.");
+        }
+        ctx.header("Allow", String.join(", ", methods) + (methods.contains("GET") ? ", HEAD" : ""));
+        return new Refused(405, "Use one of the methods in the Allow header.");
     }
 
     private static void refuse(Exception failure, Context ctx) {
         Problem problem = Problem.from(failure);
-        if (failure instanceof HttpResponseException known && known.getDetails().containsKey("availableMethods")) {
-            ctx.header("Allow", known.getDetails().get("availableMethods"));
-        }
         ctx.removeHeader("ETag");
         ctx.status(problem.status()).contentType("application/problem+json").result(problem.json());
     }
