@@ -57,7 +57,7 @@ public final class SegmentationBench {
         }
         Arrays.sort(ms);
         System.out.printf(Locale.ROOT, "%s: first %.1f ms, median %.2f, p95 %.2f ms; %d tried, cuts %s%n", what, first, ms[runs / 2], ms[runs * 95 / 100],
-            answer.tried(), answer.plans().stream().map(plan -> plan.cutCount() + " (" + plan.packed().orElseThrow().binds() + ")").toList());
+            answer.tried(), answer.plans().stream().map(plan -> plan.cutCount()).toList());
     }
 
     private static Shape ring(double outer, double inner, double height) {

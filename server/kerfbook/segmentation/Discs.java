@@ -27,7 +27,10 @@ final class Discs {
             shape.outerDiameterMm().orElseThrow() / 2, shape.thicknessMm().orElseThrow(), metal(shape)));
     }
 
-    /** Chords from rim to rim; each part gives half a slot along its sides, and parts that mirror one another are equal. What is left of corners on the rim goes to the middle. */
+    /**
+     * Chords from rim to rim; each part gives half a slot along its sides, and parts that mirror one another are equal. What is left of corners on
+     * the rim goes to the middle.
+     */
     static Layout strips(Shape shape, Division division, double kerfMm) {
         double radius = shape.outerDiameterMm().orElseThrow() / 2;
         double depth = shape.thicknessMm().orElseThrow() * metal(shape);
@@ -93,7 +96,10 @@ final class Discs {
         return Math.signum(x) * Math.signum(y) * area;
     }
 
-    /** {@code ∫₀ˣ √(R² − t²) dt = ½ (x √(R² − x²) + R² asin(x/R))}, the angle taken from both legs as it loses its digits near x = R otherwise. */
+    /**
+     * {@code ∫₀ˣ √(R² − t²) dt = ½ (x √(R² − x²) + R² asin(x/R))}, the angle taken from both legs as it loses its digits near x = R
+     * otherwise.
+     */
     private static double under(double x, double radius) {
         double leg = half(x, radius);
         return 0.5 * (x * leg + radius * radius * Math.atan2(x, leg));

@@ -1,6 +1,7 @@
 package kerfbook.segmentation;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.SortedMap;
 
 /**
@@ -10,11 +11,11 @@ import java.util.SortedMap;
  * @param loads        what lies in the packages, fullest first
  * @param roomFor      pieces that a package has room for by size
  * @param contentKg    heaviest content that the bounds allow
- * @param binds        what keeps more from going into the fullest package; size where room runs out first
+ * @param binds        what keeps more from going into the fullest package, size where room runs out first; empty where all went in and more would
  * @param least        no packing can do with fewer packages, for pieces in cells of this size
  * @param heuristic    a rule of thumb was used
  */
-public record Packed(List<Filled> loads, int roomFor, double contentKg, Bound binds, int least, boolean heuristic) {
+public record Packed(List<Filled> loads, int roomFor, double contentKg, Optional<Bound> binds, int least, boolean heuristic) {
 
     /**
      * A number of packages filled alike.

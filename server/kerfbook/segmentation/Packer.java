@@ -3,6 +3,7 @@ package kerfbook.segmentation;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 
 /** Puts the parts of a layout into packages. */
 final class Packer {
@@ -30,7 +31,8 @@ final class Packer {
     Packed pack(Layout layout, int roomFor) {
         List<Packed.Filled> loads = layout.parts().size() == 1 ? equal(layout.parts().get(0), roomFor) : unequal(layout, roomFor);
         Packed.Filled fullest = loads.get(0);
-        Bound binds = fullest.pieces() >= roomFor ? Bound.PACKAGE_SIZE : capacity.binds();
+        boolean takesMore = fullest.pieces() < roomFor && capacity.takes(fullest.massKg() + layout.smallestMm3() * job.kgPerMm3());
+        Optional<Bound> binds = takesMore ? Optional.empty() : Optional.of(fullest.pieces() >= roomFor ? Bound.PACKAGE_SIZE : capacity.binds());
         return new Packed(loads, roomFor, capacity.kg(), binds, least(layout, roomFor), layout.parts().size() > 1);
     }
 

@@ -54,7 +54,8 @@ public final class Segmentation {
         }
         double kerfKg = layout.metalFaceMm2() * job.kerfMm() * job.kgPerMm3();
         return new Plan(aim, trial.division(), layout.cuts(), pieces, new KerfLoss(layout.metalFaceMm2(), kerfKg, job.activityOf(kerfKg)),
-            trial.packable(job, capacity) ? Optional.of(new Packer(job, capacity).pack(layout, trial.roomFor())) : Optional.empty(), notCoarser(job, capacity, trial.division()),
+            trial.packable(job, capacity) ? Optional.of(new Packer(job, capacity).pack(layout, trial.roomFor())) : Optional.empty(),
+            notCoarser(job, capacity, trial.division()),
             trial.fails().map(bound -> List.of(trial.reason(job, capacity))).orElse(List.of()), Drawing.of(job.shape(), trial.division()));
     }
 

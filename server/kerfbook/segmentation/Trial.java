@@ -71,7 +71,8 @@ record Trial(Division division, Layout.Cell cell, int roomFor, Optional<Layout> 
         Bounds bounds = job.bounds();
         String text = switch (bound) {
             case KERF -> String.format(Locale.ROOT, "slots of %s mm would leave nothing of the smallest piece", figure(job.kerfMm()));
-            case PIECE_COUNT -> String.format(Locale.ROOT, "%d pieces are more than the %d that are wanted at most", layout.orElseThrow().pieces(), bounds.mostPieces());
+            case PIECE_COUNT -> String.format(Locale.ROOT, "%d pieces are more than the %d that are wanted at most",
+                layout.orElseThrow().pieces(), bounds.mostPieces());
             case PIECE_SIZE -> "a piece of " + sizes(cell.box()) + " is larger than may be handled, " + sizes(bounds.largestPiece().orElseThrow());
             case PACKAGE_SIZE -> "a piece of " + sizes(cell.box()) + " does not go into the package, inside "
                 + sizes(new Box(bounds.container().innerLengthMm(), bounds.container().innerWidthMm(), bounds.container().innerHeightMm()))

@@ -11,7 +11,8 @@ import kerfbook.quantity.Invalid;
 import org.junit.jupiter.api.Test;
 
 class CostTest {
-    private static final Prices PRICES = new Prices("EUR", 2026, Map.of("operator", 80.0, "rigger", 65.0), Map.of("garnet-kg", 0.6, "box", 900.0, "drum", 250.0, "saw-week", 4000.0));
+    private static final Prices PRICES = new Prices("EUR", 2026, Map.of("operator", 80.0, "rigger", 65.0),
+        Map.of("garnet-kg", 0.6, "box", 900.0, "drum", 250.0, "saw-week", 4000.0));
 
     /** BY HAND: 10 h · 80 + 4 h · 65 + 2 weeks · 4 000 + 500 kg · 0.6 + 3 · 900 + 1.5 · 250 = 800 + 260 + 8 000 + 300 + 2 700 + 375 = 12 435. */
     @Test void lines_make_the_total() {
@@ -34,7 +35,8 @@ class CostTest {
 
     /** EDGE: what has no price is refused, each one named; 0 is a price; no currency, year or price is made up. */
     @Test void what_has_no_price_is_not_free() {
-        Invalid invalid = assertThrows(Invalid.class, () -> Cost.of(List.of(item(Kind.LABOUR, "diver", 1), item(Kind.DRUMS, "cask", 1), item(Kind.DRUMS, "cask", 2)), PRICES));
+        Invalid invalid = assertThrows(Invalid.class, () -> Cost.of(List.of(item(Kind.LABOUR, "diver", 1),
+            item(Kind.DRUMS, "cask", 1), item(Kind.DRUMS, "cask", 2)), PRICES));
         assertEquals(List.of("per_hour.diver", "each.cask"), invalid.faults().stream().map(Invalid.Fault::field).toList());
         assertThrows(Invalid.class, () -> new Prices("euro", 2026, Map.of(), Map.of()));
         assertThrows(Invalid.class, () -> new Prices("EUR", 0, Map.of(), Map.of()));

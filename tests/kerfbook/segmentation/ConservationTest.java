@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Random;
 import kerfbook.campaign.Container;
-import kerfbook.campaign.Cut;
 import kerfbook.campaign.Shape;
 import org.junit.jupiter.api.Test;
 
@@ -44,7 +43,7 @@ class ConservationTest {
         int drawn = 0;
         for (Job job : jobs(12)) {
             for (Plan plan : Segmentation.plans(job).plans()) {
-                close(plan.cutMetres(), plan.cutRows("c", "C", "t").stream().mapToDouble(Cut::lengthMm).map(mm -> mm / 1000).toArray(), plan.cuts());
+                close(plan.cutMetres(), plan.cutRows("c", "C", "t").stream().mapToDouble(cut -> cut.count() * cut.lengthMm() / 1000).sum());
                 for (Outline outline : plan.outlines()) {
                     if (outline.allCuts()) {
                         close(plan.cutMetres(), outline.repeats() * outline.cutLines().stream().mapToDouble(Outline.Line::lengthMm).sum() / 1000);
@@ -162,18 +161,11 @@ class ConservationTest {
     }
 
     private static Bounds with(Bounds b, Container container, double hoistKg) {
-        return new Bounds(container, hoistKg, b.hoistsPackages(), Optional.empty(), b.clearanceMm(), b.mostPieces(), b.metresAllowance(), Optional.empty(), Optional.empty());
+        return new Bounds(container, hoistKg, b.hoistsPackages(), Optional.empty(), b.clearanceMm(), b.mostPieces(), b.metresAllowance(),
+            Optional.empty(), Optional.empty());
     }
 
     private static void close(double expected, double actual) {
         assertEquals(expected, actual, 1e-9 * Math.max(Math.abs(expected), Double.MIN_NORMAL));
-    }
-
-    private static void close(double metres, double[] rowMetres, List<PlannedCut> cuts) {
-        double sum = 0;
-        for (int i = 0; i < rowMetres.length; i++) {
-            sum += rowMetres[i] * cuts.get(i).count();
-        }
-        close(metres, sum);
     }
 }
