@@ -1,6 +1,6 @@
 // One task in full: its steps, each with the product that makes its hours and the products that make its dose.
 import { html, nothing } from '../lib/vendor.js';
-import { originLine } from './marks.js';
+import { originLine, originMark } from './marks.js';
 import { rateWorking } from './rate-working.js';
 import { link, withQuery } from '../lib/route.js';
 import { driverWord, figureWord, nameOf } from '../lib/words.js';
@@ -18,15 +18,15 @@ export function taskWorking(camp, task) {
 function stepWorking(camp, task, step) {
   const told = new Map(step.replaced.map(each => [each.figure, each]));
   const hours = told.get('hours');
-  return html`<div class="step"><div class="beside"><h4>${step.name} <span class="mark solid">${step.mode}</span>${step.alongside ? html`<span class="mark solid">alongside, adds no time</span>` : nothing}</h4>
+  return html`<div class="step"><div class="beside"><h3>${step.name} <span class="mark solid">${step.mode}</span>${step.alongside ? html`<span class="mark solid">alongside, adds no time</span>` : nothing}</h3>
       ${replaceLink(camp, task, step, null, ['quantity', 'hours-each', 'difficulty', 'hours'])}</div>
     ${hours ? html`<p class="product">${factor(digits(step.hours, 4), 'hours', hours)}</p>` : html`<p class="product">
       ${term('', factor(digits(step.mean_quantity, 4), driverWord(step.driver, step.mean_quantity), told.get('quantity')))}
       ${term('×', factor(`${digits(step.mean_hours_each, 4)} h`, `each, mean of ${three(step.hours_each)}`, told.get('hours-each')))}
       ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'))) : nothing}
       ${term('=', html`<span class="factor"><span class="result">${digits(step.hours, 4)} h</span></span>`)}</p>`}
-    ${step.factors.length > 0 ? difficulty(step) : nothing}
-    ${originLine(step.origin)}
+    ${step.factors.length > 0 ? difficulty(camp, step) : nothing}
+    ${originLine(step.origin)}${speed(camp, task, step)}
     ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map(line => lineWorking(camp, task, step, line))}</div>`;
 }
 
@@ -38,12 +38,27 @@ const term = (sign, what) => html`<span class="term">${sign ? html`<span class="
 const factor = (value, of, replaced) => html`<span class="factor"><span>${value}${replaced ? html` <span class="mark replaced">replaced</span>` : nothing}</span>
   <span class="of">${of}${replaced ? ` (was ${digits(replaced.derived, 4)}: ${replaced.reason})` : ''}</span></span>`;
 
-function difficulty(step) {
+const OF_TECHNIQUE = new Set(['tool-on-hour', 'tool-change', 'kg-abrasive', 'filter', 'drum']);
+
+/** Quantities that follow from how fast a technique cuts are only as good as that figure. */
+function speed(camp, task, step) {
+  const routine = camp.byCode.routines.get(task.routine);
+  const technique = OF_TECHNIQUE.has(step.driver) && camp.byCode.techniques.get(routine?.technique);
+  if (!technique) return nothing;
+  return html`<p class="origin">The quantity rests on the speed of <a href=${link(camp.id, 'edit', 'techniques', technique.code)}>${technique.name}</a> ${originMark(technique.origin)}</p>`;
+}
+
+function difficulty(camp, step) {
   const stages = [['critical', 'of the bare time'], ['adjusted', 'of the time so far'], ['productive', 'of the productive time']];
   const terms = stages.map(([stage, words]) => [words, step.factors.filter(each => each.stage === stage)]).filter(([, used]) => used.length > 0);
-  return html`<details class="working"><summary>Difficulty ${digits(step.difficulty, 4)}</summary><p class="product">${terms.map(([words, used], i) => term(i > 0 ? '×' : '', html`<span class="factor"><span>(1 + ${used.map(each => digits(each.mean_percent / 100, 4)).join(' + ')})</span><span class="of">${used.map(each => each.name.toLowerCase()).join(', ')}, ${words}</span></span>`))}
+  return html`<details class="working"><summary>Difficulty ${digits(step.difficulty, 4)}</summary><p class="product">${terms.map(([words, used], i) => term(i > 0 ? '×' : '', html`<span class="factor"><span>(1 + ${used.map(each => digits(each.mean_percent / 100, 4)).join(' + ')})</span><span class="of">${used.map(each => html`${each.name.toLowerCase()} ${known(camp, each)}`)} ${words}</span></span>`))}
     ${term('=', html`<span class="factor"><span class="result">${digits(step.difficulty, 4)}</span></span>`)}</p></details>`;
 }
+
+const known = (camp, used) => {
+  const factor = camp.byCode.factors.get(used.factor);
+  return factor ? originMark(factor.origin) : nothing;
+};
 
 function lineWorking(camp, task, step, line) {
   const told = new Map(line.replaced.map(each => [each.figure, each]));

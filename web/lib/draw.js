@@ -4,10 +4,9 @@ export class Drawn extends HTMLElement {
   #width = 0;
   #watch = new ResizeObserver(([entry]) => {
     const width = Math.floor(entry.contentRect.width);
-    if (width !== this.#width && width > 0) {
-      this.#width = width;
-      this.#redraw();
-    }
+    if (width === this.#width || width === 0) return;
+    this.#width = width;
+    requestAnimationFrame(() => this.#redraw());
   });
 
   connectedCallback() { this.#watch.observe(this); }

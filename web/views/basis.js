@@ -10,6 +10,7 @@ import { link } from '../lib/route.js';
 import { assumed, plural, sentence } from '../lib/words.js';
 import { day, msvTyped, plain } from '../lib/units.js';
 
+const FIRST = 20;
 let all = false;
 
 export const title = ({ camp }) => `Basis of ${camp.doc.settings.name}`;
@@ -45,8 +46,9 @@ export function body({ camp, tables, data, redraw }) {
     empty: 'No difficulty factors yet.', head: ['Factor', '~Percentage of', '#Extra time: low, likely, high', 'Known'],
     row: factor => [editLink(camp, 'factors', factor, factor.name), `${factor.stage} duration`, `${plain(factor.percent.low)}, ${plain(factor.percent.likely)}, ${plain(factor.percent.high)} %`, originMark(factor.origin)],
   })}
+      <section class="panel w6"><h2>Everything the plan is made of</h2>${objects(camp)}</section>
       <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
-      <section class="panel w6"><h2>Changes, the newest first</h2>${changes(data)}</section>
+      <section class="panel"><h2>Changes, the newest first</h2>${changes(data)}</section>
     </div>`;
 }
 
@@ -56,11 +58,14 @@ const limits = rules => (!rules ? html`<p>The rule set is not in the tables.</p>
 const source = rule => (rule.origin ? html`${originMark(rule.origin)} ${rule.origin.text}` : html`${rule.source}`);
 
 function inputTable(camp, rows, redraw) {
-  const shown = all ? rows : rows.slice(0, 40);
+  const shown = all ? rows : rows.slice(0, FIRST);
   return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
     <tbody>${shown.map(row => html`<tr><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}</td></tr>`)}</tbody></table></div>
-    ${rows.length > 40 ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? 'Show the first 40' : `Show all ${rows.length}`}</button></p>` : nothing}`;
+    ${rows.length > FIRST ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? `Show the first ${FIRST}` : `Show all ${rows.length}`}</button></p>` : nothing}`;
 }
+
+const objects = camp => html`<div class="table" tabindex="0" role="region" aria-label="Objects"><table><thead><tr><th scope="col">Kind</th><th scope="col" class="n">entries</th><th scope="col">on the page</th></tr></thead>
+  <tbody>${Object.entries(kinds).map(([name, kind]) => html`<tr><th scope="row">${kind.title}</th><td class="n">${camp.doc[name].length}</td><td><a href=${link(camp.id, kind.tab)}>${sentence(kind.tab)}<span class="spoken">, for ${kind.title.toLowerCase()}</span></a></td></tr>`)}</tbody></table></div>`;
 
 const repeatable = camp => html`${camp.forecast ? html`<p>${camp.forecast.method}</p><dl class="facts"><div><dt>Digest of the inputs (SHA-256)</dt><dd><code>${camp.forecast.inputs}</code></dd></div>
   ${camp.forecast.editions.map(each => html`<div><dt>Table ${each.table}</dt><dd>edition ${each.edition}</dd></div>`)}</dl>

@@ -1,7 +1,7 @@
 // Which campaigns need me.
 import { html, nothing } from '../lib/vendor.js';
 import { ask, get } from '../lib/api.js';
-import { campaign, forget } from '../lib/campaign.js';
+import { forget, standing } from '../lib/campaign.js';
 import { confirm } from '../lib/confirm.js';
 import { say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
@@ -18,7 +18,7 @@ export const title = () => 'Campaigns';
 export async function load({ route }) {
   const offset = Number(route.search.get('from')) || 0;
   const list = (await get(`/api/campaigns?offset=${offset}&limit=${PAGE}`)).body;
-  const items = await Promise.all(list.items.map(async item => ({ ...item, camp: await campaign(String(item.id)).catch(() => null) })));
+  const items = await Promise.all(list.items.map(async item => ({ ...item, camp: await standing(item.id).catch(() => null) })));
   return { ...list, items: items.sort((a, b) => decisions(b) - decisions(a)) };
 }
 
@@ -45,7 +45,7 @@ function row(item, reload) {
   const forecast = item.camp?.forecast;
   const target = forecast?.targets.find(each => each.scope === 'campaign');
   return html`<li class="panel campaign"><div>
-      <h2><a href=${link(item.id, 'standing')}>${item.name}</a>${item.camp?.doc.settings.invented ? html` <span class="mark solid">demo · invented</span>` : nothing}</h2>
+      <h2><a href=${link(item.id, 'standing')}>${item.name}</a>${item.camp?.forecast?.invented || item.demo ? html` <span class="mark solid">demo · invented</span>` : nothing}</h2>
       <p class="sentence">${sentence(item)}</p>
       ${forecast ? html`<p class="small muted">${day(forecast.start)} to ${day(forecast.finish)}, ${plural(forecast.totals.tasks, 'task')}</p>` : nothing}</div>
     <div>${forecast ? html`${doseStrip({ value: forecast.totals.person_usv, target: target?.target_usv, top: Math.max(forecast.totals.person_usv, target?.target_usv ?? 0) * 1.1 })}

@@ -1,0 +1,108 @@
+package kerfbook.browser;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
+import kerfbook.http.Plans;
+import kerfbook.http.Server;
+import kerfbook.store.Campaigns;
+import kerfbook.store.Database;
+import kerfbook.tables.BasisTables;
+
+/** A server of one's own on a free port, with a database in memory. */
+final class Site implements AutoCloseable {
+    static final ObjectMapper JSON = new ObjectMapper();
+    private final HttpClient client = HttpClient.newHttpClient();
+    private final Database database = Database.inMemory();
+    private final Server server;
+
+    Site() {
+        server = Server.start(new Server.Listening("127.0.0.1", 0), new Plans(new Campaigns(database), BasisTables.read()), database, "test");
+    }
+
+    /** With the demo campaign as number 1. */
+    static Site withDemo() {
+        Site site = new Site();
+        site.add(resource("/demo-data/demo-campaign.json"));
+        return site;
+    }
+
+    /** With the ring that is followed by hand as number 1. */
+    static Site withRing() {
+        Site site = new Site();
+        site.add(resource("/demo-data/one-ring.json"));
+        return site;
+    }
+
+    static byte[] resource(String name) {
+        try (InputStream in = Site.class.getResourceAsStream(name)) {
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    String address() {
+        return "http://127.0.0.1:" + server.port();
+    }
+
+    void add(byte[] document) {
+        HttpResponse<String> answer = send(request("/api/campaigns").header("Content-Type", "application/json")
+            .POST(HttpRequest.BodyPublishers.ofByteArray(document)).build());
+        if (answer.statusCode() != 201) {
+            throw new IllegalStateException("not taken: " + answer.body());
+        }
+    }
+
+    JsonNode get(String path) {
+        return read(send(request(path).GET().build()).body());
+    }
+
+    int status(String path) {
+        return send(request(path).GET().build()).statusCode();
+    }
+
+    /** Changes one object the way somebody else would, at its present version. */
+    void put(String path, JsonNode value) {
+        String etag = send(request(path).GET().build()).headers().firstValue("ETag").orElseThrow();
+        HttpResponse<String> answer = send(request(path).header("Content-Type", "application/json").header("If-Match", etag)
+            .PUT(HttpRequest.BodyPublishers.ofString(value.toString())).build());
+        if (answer.statusCode() != 200) {
+            throw new IllegalStateException(answer.body());
+        }
+    }
+
+    @Override
+    public void close() {
+        server.close();
+        database.close();
+    }
+
+    private HttpRequest.Builder request(String path) {
+        return HttpRequest.newBuilder(URI.create(address() + path));
+    }
+
+    private HttpResponse<String> send(HttpRequest request) {
+        try {
+            return client.send(request, HttpResponse.BodyHandlers.ofString());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    private static JsonNode read(String json) {
+        try {
+            return JSON.readTree(json);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
