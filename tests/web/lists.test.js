@@ -20,10 +20,11 @@ test('BY HAND: 10 on the 2nd and 30 + 5 on the 5th are 10, then 45', () => {
   equal(firstAbove(points, 44).on, '2027-03-05');
   equal(firstAbove(points, 45), undefined, 'the target itself is kept');
 });
-test('EDGE: months are thinned, years named, and a span without a first of a month has no tick', () => {
+test('EDGE: months are thinned, years named, short spans counted in days', () => {
   equal(monthTicks(dayNumber('2027-03-01'), dayNumber('2027-06-30'), 6).map(tick => tick.words), ['Mar 2027', 'Apr', 'May', 'Jun']);
   equal(monthTicks(dayNumber('2027-11-15'), dayNumber('2028-02-15'), 6).map(tick => tick.words), ['Dec 2027', 'Jan 2028', 'Feb']);
-  equal(monthTicks(dayNumber('2027-03-02'), dayNumber('2027-03-20'), 6), []);
+  equal(monthTicks(dayNumber('2027-03-01'), dayNumber('2027-03-03'), 6).map(tick => tick.words), ['1 Mar', '2 Mar', '3 Mar'], 'a short span has days');
+  equal(monthTicks(dayNumber('2027-02-20'), dayNumber('2027-04-10'), 6).map(tick => tick.words), ['20 Feb', '6 Mar', '20 Mar', '3 Apr']);
   equal(monthTicks(dayNumber('2020-01-01'), dayNumber('2032-01-01'), 5).length <= 5, true);
 });
 test('LAW: sorting keeps every task; the same figure stays in order of time', () => {
@@ -50,6 +51,7 @@ test('BY HAND: 43.1 against 40 is 3.1 above', () => {
   equal(verdict(of(36900, 40000)), 'Forecast 36.9 person-mSv, 3.1 below the target of 40');
   equal(verdict(of(40000, 40000)), 'Forecast 40.0 person-mSv, just the target');
   equal(verdict(of(40000)), 'Forecast 40.0 person-mSv; no target is set');
+  equal(verdict({ totals: { person_usv: 0, tasks: 0 }, targets: [] }), 'No tasks yet, so nothing is forecast', 'nothing planned is not a dose of 0');
 });
 test('LAW: an address that was made is read back', () => {
   const address = withQuery(link('1', 'add', 'overrides'), { task: 'ring/cut', role: null, figure: 'people' });

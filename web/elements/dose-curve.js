@@ -3,7 +3,7 @@ import { d3 } from '../lib/vendor.js';
 import { Drawn } from '../lib/draw.js';
 import { at, cumulate } from '../lib/cumulate.js';
 import { monthTicks } from '../lib/months.js';
-import { day, dayNumber, isoOf, msv, msvTyped, sig } from '../lib/units.js';
+import { day, dayNumber, isoOf, msv, msvTyped } from '../lib/units.js';
 import { plural } from '../lib/words.js';
 
 const HEIGHT = 270;
@@ -67,9 +67,10 @@ class DoseCurve extends Drawn {
     const total = this.#points.at(-1)?.usv ?? 0;
     const y = d3.scaleLinear([0, Math.max(total, data.targetUsv ?? 0) * 1.08 || 1], [height - margin.bottom, margin.top]);
     const scale = svg.append('g').attr('class', 'axis soft');
+    const words = d3.scaleLinear(y.domain().map(usv => usv / 1000), y.range()).tickFormat(5);
     for (const tick of y.ticks(5).filter(value => value > 0)) {
       scale.append('line').attr('x1', margin.left).attr('x2', width - margin.right).attr('y1', y(tick)).attr('y2', y(tick));
-      scale.append('text').attr('x', margin.left - 6).attr('y', y(tick) + 4).attr('text-anchor', 'end').text(sig(tick / 1000, 2));
+      scale.append('text').attr('x', margin.left - 6).attr('y', y(tick) + 4).attr('text-anchor', 'end').text(words(tick / 1000));
     }
     scale.append('text').attr('x', margin.left - 6).attr('y', y(0) + 4).attr('text-anchor', 'end').text('0');
     const d = stepPath(this.#points, this.#x, y, to);
@@ -82,7 +83,7 @@ class DoseCurve extends Drawn {
     }
     const below = (data.targetUsv ?? 0) >= total * 0.8;
     svg.append('text').attr('class', `water ${below ? '' : 'halo'}`).attr('text-anchor', 'end').attr('x', this.#x(to) - 8)
-      .attr('y', below ? Math.min(y(total) + 44, height - margin.bottom - 8) : Math.max(12, y(total) - 10)).text(`forecast ${msv(total)}`);
+      .attr('y', below ? Math.min(y(at(this.#points, this.#x.invert(this.#x(to) - 110)).usv) + 24, height - margin.bottom - 8) : Math.max(12, y(total) - 10)).text(`forecast ${msv(total)}`);
   }
 
   #rows(svg, data, margin, to) {

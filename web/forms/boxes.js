@@ -1,6 +1,6 @@
 // One box for one value: label, hint, message, entry, unit, echo.
 import { html, live, nothing } from '../lib/vendor.js';
-import { plain, shift } from '../lib/units.js';
+import { activity, plain, shift } from '../lib/units.js';
 import { typed } from '../lib/typed.js';
 
 export const idOf = path => `f-${path}`;
@@ -61,5 +61,5 @@ function tickBox(field, box, path, ctx) {
 function echo(field, text) {
   const found = typed(text);
   if (found.value === undefined) return '';
-  return `${text.trim()} ${field.unit} = ${plain(shift(found.value, field.power))} ${field.sent}`;
+  return `${text.trim()} ${field.unit} = ${field.sent === 'Bq' ? activity(shift(found.value, field.power)) : `${plain(shift(found.value, field.power))} ${field.sent}`}`;
 }

@@ -59,7 +59,7 @@ export const techniques = {
       number('thickness_mm', 'Thickness', 'mm'), likely('mm_per_min', 'Speed', 'mm/min')], { hint: 'In rising thickness, at least two. Never extended beyond its ends.' }),
     likely('kerf_mm', 'Kerf width', 'mm'),
     group('wear', 'Wear and waste', [
-      likely('tool_life_h', 'Tool life', 'h', { maybe: true, hint: 'Or in m², not both.' }), likely('tool_life_m2', 'Tool life', 'm² of cut face', { maybe: true }),
+      likely('tool_life_h', 'Tool life', 'h', { maybe: true, hint: 'Or in m², not both.' }), likely('tool_life_m2', 'Tool life in cut face', 'm²', { maybe: true }),
       likely('abrasive_kg_per_min', 'Abrasive', 'kg/min', { maybe: true }), likely('filter_life_h', 'Filter life', 'tool-on h', { maybe: true }),
       likely('drum_kg', 'Spent solids in one drum', 'kg', { maybe: true }),
     ], { hint: 'What is left blank is not known; a step that needs it is then refused.' }),

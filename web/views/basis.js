@@ -59,7 +59,7 @@ const source = rule => (rule.origin ? html`${originMark(rule.origin)} ${rule.ori
 
 function inputTable(camp, rows, redraw) {
   const shown = all ? rows : rows.slice(0, FIRST);
-  return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
+  return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table class="inputs"><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
     <tbody>${shown.map(row => html`<tr><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}</td></tr>`)}</tbody></table></div>
     ${rows.length > FIRST ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? `Show the first ${FIRST}` : `Show all ${rows.length}`}</button></p>` : nothing}`;
 }

@@ -47,8 +47,8 @@ function row(item, reload) {
   return html`<li class="panel campaign"><div>
       <h2><a href=${link(item.id, 'standing')}>${item.name}</a>${item.camp?.forecast?.invented || item.demo ? html` <span class="mark solid">demo · invented</span>` : nothing}</h2>
       <p class="sentence">${sentence(item)}</p>
-      ${forecast ? html`<p class="small muted">${day(forecast.start)} to ${day(forecast.finish)}, ${plural(forecast.totals.tasks, 'task')}</p>` : nothing}</div>
-    <div>${forecast ? html`${doseStrip({ value: forecast.totals.person_usv, target: target?.target_usv, top: Math.max(forecast.totals.person_usv, target?.target_usv ?? 0) * 1.1 })}
+      ${forecast?.tasks.length ? html`<p class="small muted">${day(forecast.start)} to ${day(forecast.finish)}, ${plural(forecast.totals.tasks, 'task')}</p>` : nothing}</div>
+    <div>${forecast?.tasks.length ? html`${doseStrip({ value: forecast.totals.person_usv, target: target?.target_usv, top: Math.max(forecast.totals.person_usv, target?.target_usv ?? 0) * 1.1 })}
       <p class="small muted">${msv(forecast.totals.person_usv)} person-mSv${target ? `, target ${msvTyped(target.target_usv)}` : ''}</p>` : nothing}</div>
     <div class="doing"><a class="button main" href=${link(item.id, 'standing')}>Open<span class="spoken"> ${item.name}</span></a>
       <a class="button" href="/api/campaigns/${item.id}/document" download="${fileName(item.name)}.json">Download<span class="spoken"> ${item.name}</span></a>
@@ -58,6 +58,7 @@ function row(item, reload) {
 function sentence(item) {
   if (!item.camp) return 'It could not be read.';
   if (item.camp.missing) return `Not forecast yet: the plan lacks ${plural(item.camp.missing.length, 'thing')}.`;
+  if (item.camp.forecast.tasks.length === 0) return `${verdict(item.camp.forecast)}.`;
   const open = decisions(item);
   return html`${verdict(item.camp.forecast)}. ${open === 0 ? 'Nothing needs a decision.' : html`<span class="count">${open === 1 ? '1 thing needs' : `${open} things need`} a decision.</span>`}`;
 }

@@ -8,7 +8,7 @@ import { byNearness } from '../lib/nearness.js';
 import { bands, countIn } from '../lib/bands.js';
 import { link } from '../lib/route.js';
 import { nameOf, plural, verdictWord } from '../lib/words.js';
-import { day, msv, msvTyped, plain } from '../lib/units.js';
+import { day, decimalsFor, msv, msvFixed, msvTyped, plain, toMsv } from '../lib/units.js';
 
 export const title = ({ route, camp }) => `${route.rest[0] ?? 'People'} of ${camp.doc.settings.name}`;
 
@@ -43,10 +43,11 @@ function heading(camp, near) {
 
 function strips(camp, near) {
   const top = Math.max(...near.map(each => Math.max(each.usv, each.what.startsWith('constraint') ? each.bound : 0)));
+  const decimals = Math.max(2, decimalsFor(near.map(each => toMsv(each.usv))));
   return html`<div class="table" tabindex="0" role="region" aria-label="People"><table><thead><tr><th scope="col">Person</th><th scope="col" class="n">mSv</th><th scope="col" class="strip-cell"><span class="spoken">Dose as a strip</span></th>
     <th scope="col" class="n mid-only">of</th><th scope="col" class="mid-only">which is the</th><th scope="col">Verdict</th></tr></thead>
     <tbody>${near.map(each => html`<tr><th scope="row"><a href=${link(camp.id, 'people', each.person.worker)}>${each.person.worker}</a><span class="sub">${each.person.roles.join(', ')}</span></th>
-      <td class="n">${msv(each.usv)}</td><td class="strip-cell">${doseStrip({ value: each.usv - each.before, before: each.before, bound: each.bound, top })}</td>
+      <td class="n">${msvFixed(each.usv, decimals)}</td><td class="strip-cell">${doseStrip({ value: each.usv - each.before, before: each.before, bound: each.bound, top })}</td>
       <td class="n mid-only">${each.bound ? msvTyped(each.bound) : ''}</td><td class="mid-only">${each.what}</td>
       <td>${each.person.verdict === 'within' ? 'within' : html`<span class="mark decide">${verdictWord(each.person.verdict)}</span>`}</td></tr>`)}</tbody></table></div>`;
 }

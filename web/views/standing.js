@@ -19,15 +19,17 @@ export const title = ({ camp }) => `Standing of ${camp.doc.settings.name}`;
 
 export function body({ camp, redraw }) {
   const { forecast } = camp;
-  if (!forecast) {
-    return html`<div class="lead"><div><h1>Not forecast yet</h1><p class="under">${camp.doc.settings.name} is kept as it is. A forecast needs a little more.</p></div></div>
-      <div class="stack">${missing(camp)}${checklist(camp)}</div>`;
+  if (!forecast || forecast.tasks.length === 0) {
+    return html`<div class="lead"><div><h1>${forecast ? verdict(forecast) : 'Not forecast yet'}</h1>
+      <p class="under">${forecast ? 'Tasks come from components, their cuts and the routines of the crew.' : 'The plan is kept as it is. A forecast needs a little more.'}</p></div></div>
+      <div class="stack narrow">${missing(camp)}${checklist(camp)}</div>`;
   }
   const decide = forecast.findings.filter(found => found.weight === 'decide');
   return html`
-    <div class="lead"><div><h1>${verdict(forecast)}</h1><p class="under">${under(forecast)}</p></div></div>
+    <div class="lead"><div><h1>${verdict(forecast)}</h1><p class="under">${under(forecast)}</p></div>
+      ${forecast.targets.some(target => target.scope === 'campaign') ? nothing : html`<div class="doing"><a class="button" href=${withQuery(link(camp.id, 'add', 'targets'), { scope: 'campaign' })}>Set a target</a></div>`}</div>
     <div class="grid even">
-      <section class="panel w8">${forecast.tasks.length === 0 ? noTasks(camp) : curve(forecast, redraw)}</section>
+      <section class="panel w8">${curve(forecast, redraw)}</section>
       <section class="panel w4"><div class="head"><h2>Needs a decision</h2><span class="count ${decide.length ? '' : 'none'}">${decide.length}</span></div>
         ${decide.length === 0 ? html`<p>Nothing needs a decision.</p>` : findings(decide, camp)}${others(camp)}</section>
       <div class="stack w7"><section class="panel">${areaSketch(camp, { title: hottest(forecast), level: 2, id: 'standing-sketch' })}${areaRanks(camp)}</section>
@@ -98,12 +100,13 @@ function areaRanks(camp) {
 function people(camp) {
   const nearest = byNearness(camp.forecast).slice(0, 8);
   const top = Math.max(...nearest.map(near => Math.max(near.usv, near.bound ?? 0)), 0);
+  const decimals = Math.max(2, decimalsFor(nearest.map(near => toMsv(near.usv))));
   const over = nearest.filter(near => near.part > 1).length;
   const heading = nearest.length === 0 ? 'Nobody takes part yet' : over > 0 ? `${plural(over, 'person', 'people')} above what is allowed` : `Nearest to what is allowed: ${nearest[0].person.worker}`;
   return html`<div class="head"><h2>${heading}</h2><a href=${link(camp.id, 'people')}>All people</a></div>
     <ul class="people-strips">${nearest.map(near => html`<li>
       <span><a href=${link(camp.id, 'people', near.person.worker)}>${near.person.worker}</a> <span class="muted small">${near.person.roles.join(', ')}</span></span>
-      <span class="value">${msv(near.usv)}${near.bound ? ` of ${msvTyped(near.bound)}` : ''} mSv</span>
+      <span class="value">${msvFixed(near.usv, decimals)}${near.bound ? ` of ${msvTyped(near.bound)}` : ''} mSv</span>
       ${doseStrip({ value: near.usv - near.before, before: near.before, bound: near.bound, top })}</li>`)}</ul>${stripKey('planned', 'bound', 'over')}`;
 }
 
@@ -119,12 +122,10 @@ function groupTable({ groups, totals }) {
       <td class="n mid-only">${sig(totals.task_hours)}</td><td class="n">${fixed(totals.person_hours, 0)}</td></tr></tfoot></table></div>`;
 }
 
-const noTasks = camp => html`<div class="empty"><h2>No tasks yet</h2><p>Tasks come from components, their cuts and the routines of the crew.</p>${checklist(camp)}</div>`;
-
 function checklist(camp) {
   const steps = [['areas', 'Areas where people stand, with a survey each'], ['techniques', 'Techniques for the cuts'], ['workers', 'People and their roles'],
     ['routines', 'Routines: the tasks that a cut brings'], ['components', 'Components, with their cuts'], ['targets', 'A target for the collective dose']];
   return html`<section class="panel"><h2>What a plan is made of</h2><ul class="findings">${steps.map(([kind, words]) => html`<li><span></span>
     <div><p class="fact">${words}</p><p class="means">${plural(camp.doc[kind].length, 'entry', 'entries')}</p></div>
-    <a class="button little" href=${withQuery(link(camp.id, 'add', kind), {})}>Add<span class="spoken">: ${words}</span></a></li>`)}</ul></section>`;
+    <a class="button little" href=${link(camp.id, 'add', kind)}>Add<span class="spoken">: ${words}</span></a></li>`)}</ul></section>`;
 }
