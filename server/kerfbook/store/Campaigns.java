@@ -116,10 +116,49 @@ public final class Campaigns {
             long version = current.version() + 1;
             Parts.note(handle, apply(handle, current, edit, version, now));
             String name = edit instanceof Edit.PutHeader put ? put.name() : current.name();
-            handle.createUpdate("UPDATE campaign SET name = :name, version = :version, changed_at = :now WHERE id = :id")
-                .bind("name", name).bind("version", version).bind("now", now).bind("id", id).execute();
+            raise(handle, id, name, version, now);
             return read(handle, id).orElseThrow();
         });
+    }
+
+    /**
+     * Changes several things in a campaign at once: all of them, at one new version and with a change note each, or none.
+     *
+     * @param expectedVersion version of the campaign that the edits were made from
+     * @param decide          as in {@link #edit}; its edits must be of different things, and at least one
+     * @return the campaign after the edits
+     * @throws Stale if the campaign is at another version, or an edit was made from another version of its thing
+     */
+    public Stored editAll(long id, long expectedVersion, Function<Stored, List<Edit>> decide) {
+        return database.write(handle -> {
+            Stored current = lock(handle, id);
+            expect("campaign", expectedVersion, current.version(), current.headerJson());
+            List<Edit> edits = different(Require.atLeastOne(decide.apply(current), "edits"));
+            Instant now = now();
+            long version = current.version() + 1;
+            String name = current.name();
+            for (Edit edit : edits) {
+                Parts.note(handle, apply(handle, current, edit, version, now));
+                name = edit instanceof Edit.PutHeader put ? put.name() : name;
+            }
+            raise(handle, id, name, version, now);
+            return read(handle, id).orElseThrow();
+        });
+    }
+
+    private static void raise(Handle handle, long id, String name, long version, Instant now) {
+        handle.createUpdate("UPDATE campaign SET name = :name, version = :version, changed_at = :now WHERE id = :id")
+            .bind("name", name).bind("version", version).bind("now", now).bind("id", id).execute();
+    }
+
+    private static List<Edit> different(List<Edit> edits) {
+        Set<List<String>> seen = new HashSet<>();
+        for (int i = 0; i < edits.size(); i++) {
+            if (!seen.add(edits.get(i).thing())) {
+                throw new Invalid("edits[" + i + "]", "is of " + String.join(" ", edits.get(i).thing()) + ", which another edit changes too.");
+            }
+        }
+        return edits;
     }
 
     /** What was changed, last first; also for a campaign that was removed. */
