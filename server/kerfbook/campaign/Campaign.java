@@ -12,10 +12,10 @@ import kerfbook.quantity.Require;
  * @param format version of this shape, {@value #FORMAT}
  */
 public record Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
-                       List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<Routine> routines,
-                       List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides,
-                       List<Worker> workers, List<RosterEntry> roster, List<Resource> resources, List<Target> targets,
-                       List<Constraint> constraints) {
+                       List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
+                       List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
+                       List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
+                       List<Target> targets, List<Constraint> constraints) {
 
     public static final String FORMAT = "kerfbook-campaign-1";
     private static final int MOST_OF_A_KIND = 20_000;
@@ -31,7 +31,9 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         shields = kind(shields, "shields");
         surveys = kind(surveys, "surveys");
         techniques = kind(techniques, "techniques");
+        trials = kind(trials, "trials");
         routines = kind(routines, "routines");
+        packages = kind(packages, "packages");
         components = kind(components, "components");
         cuts = kind(cuts, "cuts");
         tasks = kind(tasks, "tasks");
@@ -41,11 +43,21 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         resources = kind(resources, "resources");
         targets = kind(targets, "targets");
         constraints = kind(constraints, "constraints");
-        References.check(settings, factors, areas, sources, shields, surveys, techniques, routines, components, cuts, tasks, overrides,
-            workers, roster, resources, targets, constraints);
+        References.check(settings, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
+            overrides, workers, roster, resources, targets, constraints);
     }
 
-    /** Without shields and resources. */
+    /** Without trials and packages. */
+    public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
+                    List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<Routine> routines,
+                    List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides,
+                    List<Worker> workers, List<RosterEntry> roster, List<Resource> resources, List<Target> targets,
+                    List<Constraint> constraints) {
+        this(format, settings, factors, areas, sources, shields, surveys, techniques, List.of(), routines, List.of(), components, cuts, tasks,
+            overrides, workers, roster, resources, targets, constraints);
+    }
+
+    /** Without shields, trials, packages and resources. */
     public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
                     List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
                     List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,

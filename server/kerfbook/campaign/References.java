@@ -26,8 +26,8 @@ final class References {
     private References() { }
 
     static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Shield> shields,
-                      List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
-                      List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
+                      List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
+                      List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
                       List<Target> targets, List<Constraint> constraints) {
         References check = new References();
         Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
@@ -36,6 +36,8 @@ final class References {
         check.codes(shields, "shields", Shield::code);
         check.codes(surveys, "surveys", Survey::code);
         Set<String> techniqueCodes = check.codes(techniques, "techniques", Technique::code);
+        check.codes(trials, "trials", TimedTrial::code);
+        check.codes(packages, "packages", PackageType::code);
         Set<String> routineCodes = check.codes(routines, "routines", Routine::code);
         Set<String> componentCodes = check.codes(components, "components", Component::code);
         check.codes(cuts, "cuts", Cut::code);
@@ -55,6 +57,9 @@ final class References {
             check.known(sources.get(i).component(), componentCodes, "sources[" + i + "].component", "component");
         }
         check.surveys(surveys, areaCodes, sourceCodes);
+        for (int i = 0; i < trials.size(); i++) {
+            check.known(Optional.of(trials.get(i).technique()), techniqueCodes, "trials[" + i + "].technique", "technique");
+        }
         for (int i = 0; i < routines.size(); i++) {
             Routine routine = routines.get(i);
             check.known(routine.technique(), techniqueCodes, "routines[" + i + "].technique", "technique");

@@ -11,9 +11,10 @@ import kerfbook.quantity.Require;
  * @param start    first day of work
  * @param ruleSet  code of the dose-limit rule set that binds
  * @param pool     where parts are taken apart; without it no dose rate can be calculated
+ * @param handling what can be lifted and handled; the proposals for cutting components start from it
  */
 public record Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar,
-                       Optional<Pool> pool) {
+                       Optional<Pool> pool, Optional<Handling> handling) {
     public Settings {
         Require.name(name, "name");
         Require.text(story, "story");
@@ -21,6 +22,12 @@ public record Settings(String name, String story, boolean invented, LocalDate st
         Require.code(ruleSet, "rule_set");
         Require.present(calendar, "calendar");
         pool = Require.optional(pool);
+        handling = Require.optional(handling);
+    }
+
+    /** Of a campaign whose lifting gear is not described. */
+    public Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar, Optional<Pool> pool) {
+        this(name, story, invented, start, ruleSet, calendar, pool, Optional.empty());
     }
 
     /** Of a campaign whose pool is not described. */

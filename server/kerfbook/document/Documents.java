@@ -99,6 +99,9 @@ public final class Documents {
         for (int i = 0; i < campaign.shields().size(); i++) {
             requireMaterial(campaign.shields().get(i).material(), "shields[" + i + "].material", faults);
         }
+        for (int i = 0; i < campaign.packages().size(); i++) {
+            requireMaterial(campaign.packages().get(i).wallMaterial(), "packages[" + i + "].wall_material", faults);
+        }
         if (!faults.isEmpty()) {
             throw new Invalid(faults);
         }

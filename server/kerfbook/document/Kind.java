@@ -11,6 +11,7 @@ import kerfbook.campaign.Cut;
 import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
+import kerfbook.campaign.PackageType;
 import kerfbook.campaign.Resource;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
@@ -18,6 +19,7 @@ import kerfbook.campaign.Shield;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
 import kerfbook.campaign.Target;
+import kerfbook.campaign.TimedTrial;
 import kerfbook.campaign.Worker;
 import kerfbook.cutting.Technique;
 
@@ -30,7 +32,9 @@ public final class Kind<T> {
         new Kind<>("shields", Shield.class, Campaign::shields, Shield::code),
         new Kind<>("surveys", Survey.class, Campaign::surveys, Survey::code),
         new Kind<>("techniques", Technique.class, Campaign::techniques, Technique::code),
+        new Kind<>("trials", TimedTrial.class, Campaign::trials, TimedTrial::code),
         new Kind<>("routines", Routine.class, Campaign::routines, Routine::code),
+        new Kind<>("packages", PackageType.class, Campaign::packages, PackageType::code),
         new Kind<>("components", Component.class, Campaign::components, Component::code),
         new Kind<>("cuts", Cut.class, Campaign::cuts, Cut::code),
         new Kind<>("tasks", ManualTask.class, Campaign::tasks, ManualTask::code),
