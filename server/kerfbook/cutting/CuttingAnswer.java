@@ -54,8 +54,8 @@ public record CuttingAnswer(String technique, String name, boolean applicable, O
     public record Consumable(String name, String unit, Figure amount) { }
 
     /** The jet at its nozzle. */
-    public record JetState(double pumpPressureMpa, double pumpPressureBar, Likely nozzlePressureMpa, Likely waterLPerMin, Likely hydraulicPowerKw,
-                           double jetSpeedMPerS, Likely reactionN, double abrasiveToWater, Optional<Double> hoseFillsL) { }
+    public record JetState(double pumpPressureMpa, double pumpPressureBar, Likely nozzlePressureMpa, Likely waterLitresPerMin, Likely hydraulicPowerKw,
+                           double jetMetresPerS, Likely reactionN, double abrasiveToWater, Optional<Double> hoseFillsL) { }
 
     /** Works it out. */
     public static CuttingAnswer of(CuttingTask task) {
@@ -155,6 +155,7 @@ public record CuttingAnswer(String technique, String name, boolean applicable, O
             all.add("Debris from the tool itself is not known and not counted as waste.");
         }
         jet(task.technique()).ifPresent(jet -> jetRemarks(task, jet, far, all));
+        task.notes().flatMap(TechniqueNotes::planningRange).ifPresent(range -> planningRemark(task, range, all));
         if (task.technique().works() instanceof TrialCurve trials) {
             all.add("From " + trials.points() + " timed trials; low and high enclose " + Math.round(100 * trials.confidence())
                 + " % of single cuts, times the factor from trial to field.");
@@ -163,6 +164,14 @@ public record CuttingAnswer(String technique, String name, boolean applicable, O
             all.add("Kerf holds cores and chips together.");
         }
         return all;
+    }
+
+    /** Two ways to a speed that disagree are told, not averaged. */
+    private static void planningRemark(CuttingTask task, Likely range, List<String> all) {
+        task.technique().works().mmPerMin(task.material(), task.thicknessMm()).map(speed -> speed.likely() * task.thicknessMm() / MM2_PER_CM2)
+            .filter(rate -> rate < range.low() || rate > range.high())
+            .ifPresent(rate -> all.add("Worked out at " + Math.round(10 * rate) / 10.0 + " cm²/min, outside the planner's range of " + range.low() + " to "
+                + range.high() + ", which is judgement for steel. Trust neither before a timed trial."));
     }
 
     private static void jetRemarks(CuttingTask task, Jet jet, boolean far, List<String> all) {

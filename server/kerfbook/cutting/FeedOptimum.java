@@ -70,8 +70,8 @@ public record FeedOptimum(Point best, boolean atEdge, List<Point> curve) {
         if (!(fromKgPerMin < toKgPerMin)) {
             throw new Invalid("to_kg_per_min", "must be above from_kg_per_min: " + toKgPerMin + " and " + fromKgPerMin + " kg/min.");
         }
-        jet.fed(fromKgPerMin);
-        jet.fed(toKgPerMin);
+        requireFeed(jet, fromKgPerMin, "from_kg_per_min");
+        requireFeed(jet, toKgPerMin, "to_kg_per_min");
         double best = minimum(kg -> point(jet, material, thicknessMm, kg, prices).costPerM(), fromKgPerMin, toKgPerMin);
         List<Point> curve = new ArrayList<>();
         for (int i = 0; i < POINTS; i++) {
@@ -81,6 +81,14 @@ public record FeedOptimum(Point best, boolean atEdge, List<Point> curve) {
         double width = toKgPerMin - fromKgPerMin;
         return new FeedOptimum(point(jet, material, thicknessMm, best, prices),
             best - fromKgPerMin < EDGE * width || toKgPerMin - best < EDGE * width, curve);
+    }
+
+    private static void requireFeed(Jet jet, double kgPerMin, String field) {
+        try {
+            jet.fed(kgPerMin);
+        } catch (Invalid refused) {
+            throw new Invalid(field, refused.faults().get(0).detail());
+        }
     }
 
     private static Point point(Jet jet, String material, double thicknessMm, double kgPerMin, Prices prices) {

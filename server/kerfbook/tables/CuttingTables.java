@@ -73,8 +73,8 @@ public final class CuttingTables {
             Optional.of(new Reach(classes(row.text("material_classes")), row.has("max_depth_m") ? Optional.of(row.number("max_depth_m")) : Optional.empty())));
         return new HandbookTechnique(technique, new TechniqueNotes(row.text("consumable"),
             unit.equals("m2 per m wire") ? Optional.of(likely(row, "life_")) : Optional.empty(),
-            row.has("added_solids_likely") ? Optional.of(likely(row, "added_solids_")) : Optional.empty(), likely(row, "set_up_h_"),
-            row.text("reaction_force"), row.text("secondary_waste"), row.text("limits"), row.text("evidence"), rest));
+            row.has("added_solids_likely") ? Optional.of(likely(row, "added_solids_")) : Optional.empty(),
+            form.endsWith("jet") ? Optional.of(inUnit(row, "cm2/min")) : Optional.empty(), likely(row, "set_up_h_"), row.text("reaction_force"), row.text("secondary_waste"), row.text("limits"), row.text("evidence"), rest));
     }
 
     /** A jet's speed is worked out from settings that are judged. */

@@ -133,6 +133,15 @@ class CuttingTablesTest {
         assertTrue(rate > row.number("rate_low") && rate < row.number("rate_high"), "" + rate);
     }
 
+    /** LAW: where equation and planner's range disagree the answer says so: the usual suspension jet in 20 mm comes to more than 40 cm²/min. */
+    @Test
+    void a_disagreement_with_the_planners_range_is_told() {
+        CuttingAnswer.Work work = answer(BOOK.technique("abrasive-suspension-jet"), "stainless-304", 20).work().orElseThrow();
+        assertTrue(work.areaRateCm2PerMin().orElseThrow().value().likely() > 40);
+        assertTrue(work.remarks().stream().anyMatch(remark -> remark.contains("outside the planner's range of 5.0 to 40.0")), work.remarks().toString());
+        assertTrue(answer(BOOK.technique("abrasive-water-jet"), "stainless-304", 50).work().orElseThrow().remarks().stream().noneMatch(r -> r.contains("planner")));
+    }
+
     private static CuttingAnswer answer(HandbookTechnique each, String material, double thicknessMm) {
         Medium medium = each.technique().medium() == Medium.EITHER ? Medium.WATER : each.technique().medium();
         return CuttingAnswer.of(new CuttingTask(each.technique(), Optional.of(each.notes()), material, 7930, new Origin("given", Origin.Status.SEEN), thicknessMm,
