@@ -11,9 +11,11 @@ import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
+import kerfbook.cutting.Handbook;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 import kerfbook.store.Database;
+import kerfbook.tables.CuttingTables;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
@@ -104,7 +106,11 @@ public final class Server implements AutoCloseable {
         config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(failure.getStatus() == 405 ? elsewhere(ctx, routes) : failure, ctx));
         config.router.javaLangErrorHandler(Server::failed);
         HealthRoutes.on(routes, database, version);
-        TableRoutes.on(routes, plans.basis());
+        Handbook handbook = CuttingTables.read();
+        TableRoutes.on(routes, plans.basis(), handbook);
+        CuttingTimeRoutes.on(routes, handbook);
+        FeedOptimumRoutes.on(routes, handbook);
+        TrialFitRoutes.on(routes);
         CampaignRoutes.on(routes, plans);
         SettingsRoutes.on(routes, plans);
         ForecastRoutes.on(routes, plans);

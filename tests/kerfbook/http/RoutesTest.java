@@ -60,6 +60,10 @@ class RoutesTest {
     void every_route_answers_as_described() {
         visit(running.request(), "GET", "/api/health", 200);
         visit(running.request(), "GET", "/api/tables", 200);
+        visit(running.request(), "GET", "/api/tables/techniques", 200);
+        visit(running.json(CuttingRoutesTest.JET), "POST", "/api/cutting-time", 200);
+        visit(running.json(CuttingRoutesTest.TRIALS), "POST", "/api/trial-fit", 200);
+        visit(running.json(CuttingRoutesTest.FEED), "POST", "/api/feed-optimum", 200);
         visit(running.request(), "GET", "/api/openapi.json", 200);
         visit(running.request(), "GET", "/api/schemas/campaign.json", 200);
         visit(running.json(demo("demo-campaign")), "POST", "/api/forecast", 200);
