@@ -3,6 +3,7 @@ package kerfbook.cutting;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
 import kerfbook.quantity.Require;
@@ -65,7 +66,16 @@ public record CuttingAnswer(String technique, String name, boolean applicable, O
             .or(() -> submergenceMissing(task));
         return new CuttingAnswer(technique.code(), technique.name(), because.isEmpty(),
             because.map(why -> technique.name() + " is not applicable, because " + why + "."),
-            because.isPresent() ? Optional.empty() : Optional.of(work(task)), limits, technique.caution());
+            because.isPresent() ? Optional.empty() : Optional.of(finite(task)), limits, technique.caution());
+    }
+
+    /** Figures that are each in range may together make one that is not. */
+    private static Work finite(CuttingTask task) {
+        try {
+            return work(task);
+        } catch (Invalid out) {
+            throw new Invalid("technique", "makes a figure for these cuts that is out of range (" + out.getMessage() + "). Check its speed, its lives and the cuts.");
+        }
     }
 
     private static Optional<String> submergenceMissing(CuttingTask task) {

@@ -2,6 +2,7 @@ package kerfbook.cutting;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Require;
@@ -18,6 +19,7 @@ public record TrialFit(TrialCurve curve, List<Residual> points, double slopeSd, 
     /** Thickest over thinnest that is needed to tell a slope; judgement. */
     public static final double LEAST_RANGE = 1.2;
     private static final int LEAST_TRIALS = 3;
+    private static final Set<String> LINE = Set.of("level", "slope", "residual_sd", "mean_ln", "sum_squares");
 
     public TrialFit {
         points = List.copyOf(points);
@@ -67,7 +69,7 @@ public record TrialFit(TrialCurve curve, List<Residual> points, double slopeSd, 
         if (slope > -0.5) {
             says.add("Speed hardly falls with thickness; check that the tool was not held back in the thin pieces.");
         }
-        return new TrialFit(new TrialCurve(level, slope, sd, used.size(), meanX, sxx.value(), thinnest, thickest, false, confidence, fieldFactor),
+        return new TrialFit(curve(level, slope, sd, used.size(), meanX, sxx.value(), thinnest, thickest, false, confidence, fieldFactor),
             points, sd / Math.sqrt(sxx.value()), says);
     }
 
@@ -82,10 +84,23 @@ public record TrialFit(TrialCurve curve, List<Residual> points, double slopeSd, 
         List<Residual> points = residuals(used, level, slope);
         double meanX = mean(used.stream().map(trial -> Math.log(trial.thicknessMm())).toList());
         double sd = Math.sqrt(squares(points) / (used.size() - 1));
-        TrialCurve curve = new TrialCurve(level, slope, sd, used.size(), meanX, 0, used.stream().mapToDouble(Trial::thicknessMm).min().orElseThrow(),
+        TrialCurve curve = curve(level, slope, sd, used.size(), meanX, 0, used.stream().mapToDouble(Trial::thicknessMm).min().orElseThrow(),
             used.stream().mapToDouble(Trial::thicknessMm).max().orElseThrow(), true, confidence, fieldFactor);
         return new TrialFit(curve, points, 0, List.of("The slope of " + slope + " was given, not tried; only the level comes from the trials. "
             + "It is carried to at most " + TrialCurve.CARRIED + " times thicker or thinner than what was tried, and is extrapolated there."));
+    }
+
+    /** Trials that are each in range may together make a line that is not. */
+    private static TrialCurve curve(double level, double slope, double sd, int points, double meanX, double sxx, double thinnest, double thickest,
+                                    boolean slopeFixed, double confidence, Likely fieldFactor) {
+        try {
+            return new TrialCurve(level, slope, sd, points, meanX, sxx, thinnest, thickest, slopeFixed, confidence, fieldFactor);
+        } catch (Invalid out) {
+            if (LINE.contains(out.faults().get(0).field())) {
+                throw new Invalid("trials", "make a line that no tool follows (" + out.getMessage() + "). Look for a wrong entry.");
+            }
+            throw out;
+        }
     }
 
     private static List<Trial> checked(List<Trial> trials, int least, String why) {

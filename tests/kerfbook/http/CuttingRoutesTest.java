@@ -173,6 +173,17 @@ class CuttingRoutesTest {
         assertEquals(405, running.request().get("/api/cutting-time").statusCode());
     }
 
+    /** EDGE: figures that are each in range and make one that is not are refused where they come from. */
+    @Test
+    void figures_that_overflow_together_are_refused() {
+        String saw = "{\"code\":\"x\",\"name\":\"x\",\"medium\":\"water\",\"min_thickness_mm\":0,\"max_thickness_mm\":5000,"
+            + "\"area_rate_cm2_per_min\":{\"low\":5e-324,\"likely\":1,\"high\":1},\"kerf_mm\":{\"low\":1,\"likely\":1,\"high\":1},\"wear\":{},\"caution\":\"\","
+            + "\"origin\":{\"text\":\"t\",\"status\":\"invented\"}}";
+        refused("/api/cutting-time", "{\"technique\":" + saw + ",\"material\":\"stainless-304\",\"thickness_mm\":50,\"length_mm\":1000}", "technique");
+        refused("/api/trial-fit", TRIALS.replace("\"minutes\":2.9", "\"minutes\":1e-300").replace("\"slope\":-1.15", "\"confidence\":0.8").replace("\"confidence\":0.8,\"field", "\"field"),
+            "trials");
+    }
+
     /** EDGE: trials that cannot be fitted honestly. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '\'', value = {"/trials | [] | trials", "/trials | null | trials", "/trials/0/minutes | 0 | trials[0].minutes",
