@@ -7,10 +7,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import kerfbook.campaign.Need;
 import kerfbook.campaign.Resource;
 import kerfbook.campaign.Settings;
 import kerfbook.quantity.Incomplete;
+import kerfbook.quantity.Invalid;
 import kerfbook.schedule.Activity;
 import kerfbook.schedule.CriticalPath;
 import kerfbook.schedule.Link;
@@ -25,6 +28,7 @@ import kerfbook.schedule.WorkCalendar;
 final class Timetable {
     private static final double SAME_MOMENT_H = 2e-6;
     private static final double WHOLE = 1e-9;
+    private static final Pattern ACTIVITY = Pattern.compile("activities\\[([0-9]+)](.*)");
 
     /**
      * A task's place in time, in working hours from the start.
@@ -43,8 +47,16 @@ final class Timetable {
         List<Activity> activities = new ArrayList<>();
         for (int i = 0; i < tasks.size(); i++) {
             PlannedTask task = tasks.get(i);
-            activities.add(new Activity(task.id(), Workload.hours(steps.get(i)), task.after(), task.notBeforeHour(), needs(task, steps.get(i), resources)));
+            activities.add(activity(task, Workload.hours(steps.get(i)), needs(task, steps.get(i), resources)));
         }
+        try {
+            return of(activities, resources);
+        } catch (Invalid invalid) {
+            throw new Invalid(invalid.faults().stream().map(fault -> inDocument(fault, tasks)).toList());
+        }
+    }
+
+    private static Timetable of(List<Activity> activities, List<Resource> resources) {
         Timetable timetable = new Timetable();
         if (resources.isEmpty()) {
             CriticalPath.of(activities).activities().forEach(each -> timetable.slots.put(each.id(),
@@ -53,6 +65,20 @@ final class Timetable {
             timetable.level(activities, resources);
         }
         return timetable;
+    }
+
+    private static Activity activity(PlannedTask task, double hours, Map<String, Integer> needs) {
+        try {
+            return new Activity(task.id(), hours, task.after(), task.notBeforeHour(), needs);
+        } catch (Invalid invalid) {
+            throw new Invalid(task.at() + ".steps", "make a task of " + hours + " h: " + invalid.faults().get(0).detail());
+        }
+    }
+
+    /** The network knows activities by their number; people know the place in the document where the task was written. */
+    private static Invalid.Fault inDocument(Invalid.Fault fault, List<PlannedTask> tasks) {
+        Matcher place = ACTIVITY.matcher(fault.field());
+        return place.matches() ? new Invalid.Fault(tasks.get(Integer.parseInt(place.group(1))).at() + place.group(2), fault.detail()) : fault;
     }
 
     Slot of(String task) {
