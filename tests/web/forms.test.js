@@ -14,6 +14,12 @@ const survey = {
 test('LAW: a draft that nobody touched reads back as the very same object', () => {
   equal(read(kinds.surveys.fields, draftOf(kinds.surveys.fields, survey)), { value: Object.fromEntries(kinds.surveys.fields.map(each => [each.name, survey[each.name]])), faults: [] });
 });
+test('LAW: parts that the form does not show go back as they came, inside rows too', () => {
+  const more = { ...survey, later: { deep: [1] }, points: [{ ...survey.points[0], place: { right_m: 1 } }] };
+  const value = read(kinds.surveys.fields, draftOf(kinds.surveys.fields, more)).value;
+  equal(value.later, { deep: [1] });
+  equal(value.points[0].place, { right_m: 1 });
+});
 test('LAW: fields that do not belong to a choice are left out', () => {
   const draft = draftOf(kinds.surveys.fields, survey);
   draft.rule.text = 'mean';

@@ -25,5 +25,5 @@ function way({ about, code }, camp) {
     return ['Tasks', withQuery(link(id, 'tasks'), { sort: 'dose', [target?.scope ?? 'all']: target?.of })];
   }
   if (about === 'overrides' || code === '') return ['Open', link(id, kinds[about]?.tab ?? 'basis')];
-  return ['Open', link(id, 'edit', about, code)];
+  return kinds[about] ? ['Open', link(id, 'edit', about, code)] : ['Open', link(id, 'areas')];
 }

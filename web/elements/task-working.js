@@ -10,7 +10,7 @@ export function taskWorking(camp, task) {
   return html`<div class="task-working">
     <p class="small muted"><code>${task.id}</code> · ${task.group}${task.routine ? html` · from the routine <a href=${link(camp.id, 'edit', 'routines', task.routine)}>${nameOf(camp, 'routines', task.routine)}</a>` : nothing}
       ${task.id.startsWith('manual/') ? html` · <a href=${link(camp.id, 'edit', 'tasks', task.id.slice(7))}>added by hand</a>` : nothing}
-      · ${day(task.start)} to ${day(task.finish)} · float ${task.critical ? 'none: critical' : duration(task.float_hours)}
+      · ${day(task.start)} to ${day(task.finish)} ${task.wait_hours > 0 ? html` · waits ${duration(task.wait_hours)} for ${nameOf(camp, 'resources', task.waits_for)}` : nothing} · float ${task.critical ? 'none: critical' : duration(task.float_hours)}
       ${task.stay ? html` · ${task.stay.worker} may stay ${stay(task.stay.hours)} at ${nameOf(camp, 'areas', task.stay.area)} (${msv(task.stay.remaining_usv)} mSv left ÷ ${sig(task.stay.usv_per_h)} µSv/h)` : nothing}</p>
     ${task.steps.map(step => stepWorking(camp, task, step))}</div>`;
 }

@@ -1,9 +1,14 @@
 // A draft is what stands in the boxes, as text. A box that nobody touched gives back the very value it was filled with.
 import { shift } from '../lib/units.js';
 
+/** Parts of an object that its form does not show: they go back as they came. */
+export const UNSHOWN = Symbol('unshown');
+
 /** @param value the object as the server sent it, or undefined for a new one */
 export function draftOf(fields, value) {
   const draft = {};
+  const names = new Set(fields.map(field => field.name));
+  draft[UNSHOWN] = Object.fromEntries(Object.entries(value ?? {}).filter(([name]) => !names.has(name)));
   for (const field of fields) {
     if (draft[field.name] === undefined || value?.[field.name] !== undefined) draft[field.name] = one(field, value?.[field.name]);
   }

@@ -7,9 +7,11 @@ export const areas = {
     text('name', 'Name'), code(),
     number('background_usv_per_h', 'Background', 'µSv/h', { hint: 'Rate without any source of the campaign.' }),
     number('ceiling_usv_per_h', 'Ceiling', 'µSv/h', { maybe: true, hint: 'Work there stops above it.' }),
-    pick('rate_from', 'The rate comes from', [['survey', 'its surveys'], ['background', 'background only: no source reaches it']]),
+    pick('rate_from', 'The rate comes from', [['survey', 'its surveys'], ['background', 'background only: no source reaches it'],
+      ['calculated', 'what stands in the pool, calculated'], ['calibrated', 'what stands in the pool, calibrated to surveys']]),
     group('sketch', 'Place on the section sketch', [
-      number('right_m', 'Right of the left pool wall', 'm', { signed: true }), number('up_m', 'Above the water', 'm', { signed: true })], { maybe: true, start: false }),
+      number('right_m', 'Right of the left pool wall', 'm', { signed: true }), number('up_m', 'Above the water', 'm', { signed: true }),
+      number('across_m', 'Across from the middle', 'm', { signed: true, maybe: true })], { maybe: true, start: false }),
     prose('note', 'Note', { wide: true }),
   ],
 };
@@ -42,5 +44,15 @@ export const surveys = {
     { line: true, hint: 'What is left over is "not told apart": it stays and does not decay.' }),
     number('gsd', 'Geometric standard deviation', '', { maybe: true, hint: '1 or more, if somebody knows it.' }),
     prose('note', 'Note', { wide: true }),
+  ],
+};
+
+const span = (name, label) => group(name, label, [number('from_m', 'From', 'm', { signed: true }), number('to_m', 'To', 'm', { signed: true })], { maybe: true, start: false });
+export const shields = {
+  one: 'shield', article: 'a', title: 'Temporary shields', tab: 'areas',
+  fields: [
+    text('name', 'Name'), code(), text('material', 'Material', { hint: 'A name of the table of materials, such as lead.' }),
+    day('from', 'Stands from', { maybe: true }), day('until', 'Stands until', { maybe: true }),
+    span('right', 'Right of the left pool wall'), span('across', 'Across from the middle'), span('up', 'Above the water'),
   ],
 };

@@ -1,6 +1,7 @@
 // From a draft back to the object that is sent. Rules of the trade stay with the server; here only what cannot be sent at all is found.
 import { shift } from '../lib/units.js';
 import { typed } from '../lib/typed.js';
+import { UNSHOWN } from './draft.js';
 
 /** @returns {{value: object, faults: {field: string, detail: string}[]}} */
 export function read(fields, draft) {
@@ -9,7 +10,7 @@ export function read(fields, draft) {
 }
 
 function object(fields, draft, path, faults, root) {
-  const value = {};
+  const value = { ...draft[UNSHOWN] };
   for (const field of fields) {
     if (field.when && !field.when(draft, root)) continue;
     const given = any(field, draft[field.name], path === '' ? field.name : `${path}.${field.name}`, faults, root);

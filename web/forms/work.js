@@ -1,5 +1,5 @@
 // Difficulty factors, routines, manual tasks, replaced figures.
-import { code, day, groups, likely, list, number, origin, pick, picks, prose, refs, roles, rows, taskIds, text, tick } from './field.js';
+import { code, day, groups, likely, list, number, origin, pick, picks, prose, refs, roles, rows, taskIds, text, tick, whole } from './field.js';
 
 const DRIVERS = [['campaign', 'for the campaign'], ['component', 'a component'], ['package', 'a package'], ['piece', 'a piece'], ['cut', 'a cut'], ['metre', 'a metre cut'],
   ['tool-on-hour', 'a tool-on hour'], ['tool-change', 'a tool change'], ['kg-abrasive', 'a kg of abrasive'], ['filter', 'a filter'], ['drum', 'a drum'],
@@ -17,6 +17,8 @@ const steps = rows('steps', 'Steps', 'step', [
     number('presence', 'Presence in the area', '%', { power: -2 })], { line: true }),
   origin,
 ], { start: 1 });
+
+const needs = rows('needs', 'Resources it uses', 'resource', [pick('resource', 'Resource', refs('resources')), whole('amount', 'How many', { usual: '1' })], { line: true });
 
 const inGroup = text('group', 'Group', { options: groups, hint: 'Heading under which tasks are added up.' });
 
@@ -38,7 +40,7 @@ export const routines = {
     rows('tasks', 'Tasks', 'task', [
       text('name', 'Name'), code({ hint: '' }), inGroup,
       list('after', 'Waits for', 'task', text('', 'Code of an earlier task of this routine')),
-      number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), tick('packs', 'The component is packed when it is finished'), steps,
+      number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), needs, tick('packs', 'The component is packed when it is finished'), steps,
     ], { start: 1 }),
   ],
 };
@@ -49,7 +51,7 @@ export const tasks = {
     text('name', 'Name'), code(), inGroup,
     pick('component', 'Counted with the component', refs('components'), { maybe: true }),
     list('after', 'Waits for', 'task', text('', 'Task', { options: taskIds })), list('before', 'Must be finished before', 'task', text('', 'Task', { options: taskIds })),
-    number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), day('not_before', 'Not before', { maybe: true }), steps,
+    number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), day('not_before', 'Not before', { maybe: true }), needs, steps,
   ],
 };
 
@@ -61,5 +63,13 @@ export const overrides = {
     text('task', 'Task', { options: taskIds }), text('step', 'Code of its step'), pick('figure', 'What is replaced', FIGURES),
     pick('role', 'Whose', roles, { maybe: true, when: draft => ['people', 'presence', 'usv-per-h'].includes(draft.figure.text) }),
     number('value', 'New value', ''), day('decided_on', 'Decided on'), prose('reason', 'Why', { wide: true }), code({ hint: '' }),
+  ],
+};
+
+export const resources = {
+  one: 'resource', article: 'a', title: 'Resources', tab: 'tasks',
+  fields: [
+    text('name', 'Name'), code(), whole('capacity', 'How many can be in use together'),
+    pick('role', 'Counts the people of the role', roles, { maybe: true, hint: 'None: a thing, which tasks name among their needs.' }),
   ],
 };

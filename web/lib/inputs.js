@@ -1,15 +1,11 @@
 // Every input of a campaign that says where it comes from.
-import { activity, plain } from './units.js';
-
-const three = (value, unit) => (value.low === value.high ? `${plain(value.likely)} ${unit}` : `${plain(value.low)}, ${plain(value.likely)}, ${plain(value.high)} ${unit}`);
+import { speedWords, three } from './speed.js';
+import { activity } from './units.js';
 
 /** @returns rows {kind, code, name, figure, origin} */
 export function inputs(doc) {
   const rows = [];
-  for (const each of doc.techniques) {
-    const figure = each.area_rate_cm2_per_min ? three(each.area_rate_cm2_per_min, 'cm²/min') : `speed table, ${each.speed_table.length} readings`;
-    rows.push({ kind: 'techniques', code: each.code, name: each.name, figure, origin: each.origin });
-  }
+  for (const each of doc.techniques) rows.push({ kind: 'techniques', code: each.code, name: each.name, figure: speedWords(each), origin: each.origin });
   for (const each of doc.factors) rows.push({ kind: 'factors', code: each.code, name: each.name, figure: three(each.percent, '%'), origin: each.origin });
   for (const each of doc.components.filter(component => component.inventory)) {
     const sum = each.inventory.activities.reduce((bq, part) => bq + part.becquerel, 0);

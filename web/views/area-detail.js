@@ -21,7 +21,7 @@ export function areaDetail({ route, camp, redraw }) {
       <section class="panel ${dose ? 'w4' : ''}"><h2>Figures</h2><dl class="facts">
         <div><dt>Background</dt><dd>${plain(area.background_usv_per_h)} µSv/h</dd></div>
         <div><dt>Ceiling</dt><dd>${area.ceiling_usv_per_h ? `${plain(area.ceiling_usv_per_h)} µSv/h` : 'none set'}</dd></div>
-        <div><dt>Rate comes from</dt><dd>${area.rate_from === 'survey' ? 'its surveys' : 'background only'}</dd></div>
+        <div><dt>Rate comes from</dt><dd>${RATE_FROM[area.rate_from] ?? area.rate_from}</dd></div>
         ${dose ? html`<div><dt>Highest while people work</dt><dd>${rate(dose.highest_usv_per_h)} µSv/h</dd></div>
           <div><dt>Hours of all people there</dt><dd>${sig(dose.person_hours)} h</dd></div><div><dt>Dose taken there</dt><dd>${msv(dose.person_usv)} person-mSv</dd></div>` : nothing}
       </dl></section>
@@ -51,6 +51,7 @@ function surveyPanel(camp, survey) {
     ${survey.note ? html`<p class="small muted">${survey.note}</p>` : nothing}</section>`;
 }
 
+const RATE_FROM = { survey: 'its surveys', background: 'background only', calculated: 'activities, calculated', calibrated: 'activities, calibrated to surveys' };
 const chosen = new Map();
 
 function workings(camp, area, redraw) {

@@ -32,6 +32,10 @@ function all({ camp }) {
     empty: 'No sources yet: surveys then stay as they are, without decay and without an end.', head: ['Source', 'Ends', '~Nuclides, by their share of its dose rate'],
     row: source => [editLink(camp, 'sources', source, source.name), ends(camp, source), source.nuclides.map(each => `${each.nuclide} ${percent(each.dose_share)}`).join(', ') || 'does not decay'],
   })}
+      ${kindPanel(camp, 'shields', {
+    empty: 'No temporary shields.', head: ['Shield', 'Material', 'Stands'],
+    row: shield => [editLink(camp, 'shields', shield, shield.name), shield.material, `${shield.from ? `from ${day(shield.from)}` : 'from the beginning'} ${shield.until ? `to ${day(shield.until)}` : 'to the end'}`],
+  })}
     </div>`;
 }
 

@@ -5,6 +5,7 @@ import { addLink, editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { originMark } from '../elements/marks.js';
 import { link } from '../lib/route.js';
+import { speedWords } from '../lib/speed.js';
 import { nameOf, plural } from '../lib/words.js';
 import { activity, day, duration, msv, percent, plain, sig } from '../lib/units.js';
 
@@ -24,15 +25,12 @@ export function body({ camp }) {
       ${kindPanel(camp, 'techniques', {
     empty: 'No techniques yet. Add the first way of cutting, with its speed and limits.', head: ['Technique', '~Works in', '~#Thickness, mm', 'Speed: low, likely, high', '~#Kerf, mm', 'Known'],
     row: technique => [editLink(camp, 'techniques', technique, technique.name), technique.medium === 'either' ? 'water or air' : technique.medium,
-      `${plain(technique.min_thickness_mm)} to ${plain(technique.max_thickness_mm)}`, speed(technique), plain(technique.kerf_mm.likely), originMark(technique.origin)],
+      `${plain(technique.min_thickness_mm)} to ${plain(technique.max_thickness_mm)}`, speedWords(technique), plain(technique.kerf_mm.likely), originMark(technique.origin)],
   })}
     </div>`;
 }
 
 const total = (components, what) => components.reduce((sum, each) => sum + each[what], 0);
-const three = ({ low, likely, high }) => `${plain(low)}, ${plain(likely)}, ${plain(high)}`;
-const speed = technique => (technique.area_rate_cm2_per_min ? `${three(technique.area_rate_cm2_per_min)} cm²/min` : `table of ${technique.speed_table.length} readings in mm/min`);
-
 function panel(camp, component, cuts) {
   const dose = camp.forecast?.components.find(each => each.component === component.code);
   const bq = component.inventory?.activities.reduce((sum, each) => sum + each.becquerel, 0);

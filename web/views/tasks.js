@@ -24,7 +24,7 @@ export function body({ route, camp, redraw }) {
     <div class="lead"><div><h1>${heading(camp)}</h1>${camp.forecast ? html`<p class="under">Open a task to see how its hours and its dose come about. ${critical(camp.forecast)}</p>` : nothing}</div></div>
     <div class="stack">
       ${missing(camp)}
-      <div class="grid"><div class="w6">${byHand(camp)}</div><div class="w6">${replaced(camp)}</div></div>
+      <div class="grid"><div class="w4">${byHand(camp)}</div><div class="w4">${replaced(camp)}</div><div class="w4">${resources(camp)}</div></div>
       ${camp.forecast ? html`<section class="panel" aria-label="Tasks">${filters(camp, state, change)}${table(camp, state, change)}</section>` : nothing}
     </div>`;
 }
@@ -37,6 +37,11 @@ const byHand = camp => kindPanel(camp, 'tasks', {
 const replaced = camp => kindPanel(camp, 'overrides', {
   folded: true, empty: 'No derived figure is replaced. Open a task to replace one.', head: ['Figure', 'Task and step', '~Whose', '#New value', '~Why', '~Decided'],
   row: each => [editLink(camp, 'overrides', each, figureWord(each.figure)), `${each.task}, ${each.step}`, each.role ?? '', plain(each.value), each.reason, day(each.decided_on)],
+});
+
+const resources = camp => kindPanel(camp, 'resources', {
+  folded: true, empty: 'No resource is limited.', head: ['Resource', '#Capacity', 'Counts'],
+  row: each => [editLink(camp, 'resources', each, each.name), each.capacity, each.role ?? 'things'],
 });
 
 const heading = ({ forecast }) => (forecast ? `${plural(forecast.totals.tasks, 'task')}, ${fixed(forecast.totals.person_hours, 0)} person-hours, ${msv(forecast.totals.person_usv)} person-mSv` : 'Tasks');
