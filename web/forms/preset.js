@@ -1,5 +1,5 @@
 // What a new object's form starts with: the address may name fields, and objects without a name get a numbered code.
-const NUMBERED = { surveys: 'survey', overrides: 'figure', roster: 'roster', targets: 'target', constraints: 'constraint' };
+const NUMBERED = { surveys: 'survey', trials: 'trial', overrides: 'figure', roster: 'roster', targets: 'target', constraints: 'constraint' };
 const TODAY = { overrides: 'decided_on', surveys: 'surveyed_on' };
 
 export function preset(name, kind, camp, search) {

@@ -13,6 +13,10 @@ export const settings = {
       number('productive_hours_per_shift', 'Productive time of a shift', 'h', { hint: 'What is left for the task itself.' }),
       list('holidays', 'Days without work', 'day', day('', 'Day')),
     ]),
+    group('handling', 'Lifting gear', [
+      number('hoist_kg', 'Heaviest lift', 'kg'), number('clearance_mm', 'Room around a piece', 'mm', { maybe: true }), tick('hoists_packages', 'The same hoist lifts loaded packages'),
+      group('largest_piece', 'Largest piece that may be handled', [number('length_mm', 'Length', 'mm'), number('width_mm', 'Width', 'mm'), number('height_mm', 'Height', 'mm')], { maybe: true, start: false }),
+    ], { maybe: true, start: false }),
     prose('story', 'What it is about', { wide: true }),
   ],
 };

@@ -27,6 +27,14 @@ export function body({ camp }) {
     row: technique => [editLink(camp, 'techniques', technique, technique.name), technique.medium === 'either' ? 'water or air' : technique.medium,
       `${plain(technique.min_thickness_mm)} to ${plain(technique.max_thickness_mm)}`, speedWords(technique), plain(technique.kerf_mm.likely), originMark(technique.origin)],
   })}
+      <div class="w6">${kindPanel(camp, 'packages', {
+    empty: 'No package types yet.', head: ['Package', '#Inside, mm', '#Content up to, kg', '~Wall'],
+    row: each => [editLink(camp, 'packages', each, each.name), `${plain(each.inner_length_mm)} × ${plain(each.inner_width_mm)} × ${plain(each.inner_height_mm)}`, plain(each.payload_kg), `${plain(each.wall_mm)} mm ${each.wall_material}`],
+  })}</div>
+      <div class="w6">${kindPanel(camp, 'trials', {
+    empty: 'No timed trials yet. A trial on cold metal replaces an assumed speed.', head: ['Trial', 'Technique', '~Material', '#mm thick', '#mm/min', '~Done'],
+    row: each => [editLink(camp, 'trials', each), nameOf(camp, 'techniques', each.technique), each.material, plain(each.thickness_mm), sig(each.length_mm / each.minutes), day(each.done_on)],
+  })}</div>
     </div>`;
 }
 

@@ -58,6 +58,9 @@ class EveryKindTest {
         new Filled("workers", "W9", List.of("name=Helper", "code=W9", "roles[0]=rigger", "exposed_since=2026", "+years", "years[0].year=2026", "years[0].usv=0,15", "+years", "years[1].year=2027", "years[1].usv=0")),
         new Filled("roster", "riggers", List.of("code=riggers", "role=rigger", "group=setting up", "members[0].worker=W1", "members[0].weight=2", "+members", "members[1].worker=W2", "members[1].weight=1")),
         new Filled("shields", "wall", List.of("name=Lead wall", "code=wall", "material=lead", "until=2027-06-30", "*right", "right.from_m=-0,6", "right.to_m=-0.5")),
+        new Filled("packages", "basket", List.of("name=Basket", "code=basket", "inner_length_mm=800", "inner_width_mm=600", "inner_height_mm=500", "payload_kg=400", "empty_kg=60",
+            "wall_mm=0", "wall_material=stainless-304")),
+        new Filled("trials", "dummy-1", List.of("code=dummy-1", "technique=jet", "material=stainless-304", "thickness_mm=50", "length_mm=240", "minutes=15,5", "done_on=2027-01-20", "setting=usual")),
         new Filled("resources", "hoist", List.of("name=Hoist", "code=hoist", "capacity=1")),
         new Filled("targets", "cutting", List.of("scope=group", "of=cutting", "person_usv=0,05", "valid_from=2027-03-01", "reason=A test", "code=cutting")),
         new Filled("constraints", "ring", List.of("scope=component", "of=ring", "individual_usv=0,5", "valid_from=2027-03-01", "reason=A test", "code=ring")));
