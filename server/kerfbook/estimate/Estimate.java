@@ -65,7 +65,8 @@ public final class Estimate {
      */
     public static CampaignRates rates(Campaign campaign, UnitRateCache units) {
         Workload work = new Workload(campaign);
-        return new CampaignRates(campaign, units, work.timeline(), work.calendar()::hourOf);
+        return new CampaignRates(campaign, units, work.timeline(), work.calendar()::hourOf,
+            work.calendar()::startDay);
     }
 
     private Forecast forecast(String inputs) {

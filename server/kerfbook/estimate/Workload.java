@@ -92,7 +92,7 @@ final class Workload {
             return Optional.empty();
         }
         return Optional.of(new CampaignRates(campaign, basis.units().orElseThrow(() -> new IllegalStateException("no photon data to calculate rates from")),
-            timeline(), calendar::hourOf));
+            timeline(), calendar::hourOf, calendar::startDay));
     }
 
     /** Time of a task: its steps one after the other, without those that run alongside. */

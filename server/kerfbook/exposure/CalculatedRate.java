@@ -10,7 +10,7 @@ import kerfbook.quantity.Sum;
  * @param extrapolated      that part is more than 1 %
  */
 public record CalculatedRate(double usvPerH, double extrapolatedShare, boolean extrapolated, List<RatePart> parts) {
-    private static final double MARKED_ABOVE = 0.01;
+    static final double MARKED_ABOVE = 0.01;
 
     static CalculatedRate of(List<RatePart> parts) {
         Sum all = new Sum();

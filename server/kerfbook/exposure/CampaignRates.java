@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.DoubleFunction;
 import java.util.function.ToDoubleFunction;
 import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
@@ -33,19 +34,23 @@ public final class CampaignRates {
     private final PointRates rates;
     private final Pool pool;
     private final ToDoubleFunction<LocalDate> hourOf;
+    private final DoubleFunction<LocalDate> dayOf;
     private final Map<String, PlacedSource> placed = new HashMap<>();
     private final Map<List<Boolean>, List<Layer>> layers = new HashMap<>();
     private final Map<OptionalDouble, Calibration.Fit> fits = new HashMap<>();
 
     /**
      * @param hourOf working hour at which a day of the campaign begins; 0 for days before it
+     * @param dayOf  day of a working hour
      * @throws Incomplete if there is nothing to calculate from
      */
-    public CampaignRates(Campaign campaign, UnitRateCache units, Timeline timeline, ToDoubleFunction<LocalDate> hourOf) {
+    public CampaignRates(Campaign campaign, UnitRateCache units, Timeline timeline, ToDoubleFunction<LocalDate> hourOf,
+                         DoubleFunction<LocalDate> dayOf) {
         this.campaign = campaign;
         this.units = units;
         this.timeline = timeline;
         this.hourOf = hourOf;
+        this.dayOf = dayOf;
         geometry = new Geometry(units.data());
         rates = new PointRates(units);
         pool = campaign.settings().pool().orElseThrow(() -> new Incomplete("settings.pool",
@@ -85,6 +90,45 @@ public final class CampaignRates {
         return codes;
     }
 
+    public Campaign campaign() {
+        return campaign;
+    }
+
+    public Timeline timeline() {
+        return timeline;
+    }
+
+    public UnitRateCache units() {
+        return units;
+    }
+
+    /** Day of a working hour. */
+    public LocalDate dayOf(double hour) {
+        return dayOf.apply(hour);
+    }
+
+    /** @throws Invalid naming the field "area" if the campaign has none of that code */
+    public Area area(String code) {
+        return campaign.areas().stream().filter(area -> area.code().equals(code)).findFirst()
+            .orElseThrow(() -> new Invalid("area", "there is no area \"" + code + "\" in this campaign."));
+    }
+
+    /** @throws Invalid naming the field "component" if there is none of that code, or it has no place or inventory */
+    public Component component(String code) {
+        Component found = campaign.components().stream().filter(component -> component.code().equals(code)).findFirst()
+            .orElseThrow(() -> new Invalid("component", "there is no component \"" + code + "\" in this campaign."));
+        if (!found.calculable()) {
+            throw new Invalid("component", code + " has no place or no inventory, so that no dose rate can be calculated for it.");
+        }
+        return found;
+    }
+
+    /** Name of a calculated source. */
+    String name(String code) {
+        return campaign.components().stream().filter(component -> component.code().equals(code)).map(Component::name).findFirst()
+            .or(() -> campaign.sources().stream().filter(source -> source.code().equals(code)).map(Source::name).findFirst()).orElseThrow();
+    }
+
     public Pool pool() {
         return pool;
     }
@@ -115,6 +159,15 @@ public final class CampaignRates {
                 standing.add(placed.computeIfAbsent(source.code(), none -> geometry.standing(source)));
             }
         }
+        return new Situation(on, standing, layers(on));
+    }
+
+    /** Every component still in place, on a day. */
+    public Situation inPlace(LocalDate on) {
+        List<PlacedSource> standing = new ArrayList<>();
+        campaign.components().stream().filter(Component::calculable)
+            .forEach(component -> standing.add(placed.computeIfAbsent(component.code(), none -> geometry.inPlace(component))));
+        situation(on, 0).sources().stream().filter(source -> source.state() == SourceState.STANDING).forEach(standing::add);
         return new Situation(on, standing, layers(on));
     }
 
@@ -172,6 +225,17 @@ public final class CampaignRates {
         throw new Invalid("area", "there is no area \"" + area + "\" in this campaign.");
     }
 
+    /** Areas with a place that is not in the concrete. */
+    public List<Area> calculableAreas() {
+        return campaign.areas().stream().filter(area -> area.sketch().isPresent()
+            && !Surroundings.inConcrete(pool, Surroundings.position(area.sketch().get()))).toList();
+    }
+
+    /** Day on which the plan packs a component. */
+    public LocalDate packedOn(String component) {
+        return dayOf.apply(Math.max(0, timeline.packedAtHour().get(component) - 1e-6));
+    }
+
     /** Rate in an area from all that stands, without background, calibrated where the area says so. */
     public CalculatedRate at(Area area, LocalDate on, double hour) {
         return at(area, situation(on, hour));
@@ -193,6 +257,20 @@ public final class CampaignRates {
         return area.rateFrom() == Area.RateFrom.CALIBRATED ? calibration().bySource() : Map.of();
     }
 
+    /** Factors for a point that belongs to no area: those of the calibration where there is one. */
+    public Map<String, Double> factors() {
+        return calibrated() ? calibration().bySource() : Map.of();
+    }
+
+    public boolean calibrated() {
+        return campaign.areas().stream().anyMatch(area -> area.rateFrom() == Area.RateFrom.CALIBRATED);
+    }
+
+    /** Background of an area and all that stands, at the area's place. */
+    public double withBackground(Area area, Situation situation) {
+        return area.backgroundUsvPerH() + at(area, situation).usvPerH();
+    }
+
     /** The fit that calibrated areas use. */
     public Calibration.Fit calibration() {
         return calibration(OptionalDouble.of(Calibration.USUAL_PRIOR_SPREAD));
@@ -200,6 +278,9 @@ public final class CampaignRates {
 
     /** The fit with another prior spread, or plain. */
     public Calibration.Fit calibration(OptionalDouble priorSpread) {
+        if (!calibrated()) {
+            throw new Incomplete("areas", "hold none whose rate is calibrated, so that there is nothing to fit. Say so of one that has a survey.");
+        }
         return fits.computeIfAbsent(priorSpread, prior -> Calibration.fit(readings(), sources(), prior));
     }
 

@@ -38,7 +38,7 @@ public final class PointRates {
         UnitPart.Rate now = unit.on(source.inventory(), source.referenceOn(), on);
         return new RatePart(source.code(), source.state(), source.referenceOn(), reference.usvPerH(),
             reference.usvPerH() > 0 ? now.usvPerH() / reference.usvPerH() : 1, factor, factor * now.usvPerH(), now.meanFreePaths(),
-            now.extrapolatedShare() > UnitRateCache.TOLERANCE, now.relativeError());
+            now.extrapolatedShare() > CalculatedRate.MARKED_ABOVE, now.relativeError());
     }
 
     /** One source's answer with its lines, factor 1. */

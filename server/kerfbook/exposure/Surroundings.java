@@ -40,9 +40,12 @@ public final class Surroundings {
     }
 
     static Layer shield(Shield shield) {
-        return new Layer(
-            new Position(low(shield.right()), low(shield.across()), low(shield.up())),
-            new Position(high(shield.right()), high(shield.across()), high(shield.up())), Matter.solid(shield.material()));
+        return layer(shield.material(), shield.right(), shield.across(), shield.up());
+    }
+
+    /** Solid matter between planes; a direction that is left out is endless. */
+    static Layer layer(String material, Optional<Shield.Span> right, Optional<Shield.Span> across, Optional<Shield.Span> up) {
+        return new Layer(new Position(low(right), low(across), low(up)), new Position(high(right), high(across), high(up)), Matter.solid(material));
     }
 
     /** In the pool's coordinates, mm. */

@@ -47,7 +47,8 @@ final class Address {
         return Integer.parseInt(text);
     }
 
-    private static void parameters(Context ctx, Set<String> known) {
+    /** Refuses parameters that are not known here, or given twice. */
+    static void parameters(Context ctx, Set<String> known) {
         ctx.queryParamMap().forEach((name, values) -> {
             if (!known.contains(name)) {
                 throw new Invalid(name, "is not a known parameter here." + (known.isEmpty() ? " There are none."

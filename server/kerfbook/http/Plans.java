@@ -11,6 +11,7 @@ import kerfbook.document.Kind;
 import kerfbook.estimate.Basis;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Forecast;
+import kerfbook.exposure.CampaignRates;
 import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 import kerfbook.store.Campaigns;
@@ -90,6 +91,11 @@ public final class Plans {
     /** The forecast of a stored campaign. */
     public Forecast forecastOf(Stored stored) {
         return forecast(Draft.of(stored).campaign(documents), basis);
+    }
+
+    /** Calculated rates of a stored campaign. */
+    CampaignRates rates(Stored stored) {
+        return Estimate.rates(Draft.of(stored).campaign(documents), basis.units().orElseThrow());
     }
 
     Stored putSettings(long id, byte[] json, long seen) {

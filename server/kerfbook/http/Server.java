@@ -114,6 +114,8 @@ public final class Server implements AutoCloseable {
         CampaignRoutes.on(routes, plans);
         SettingsRoutes.on(routes, plans);
         ForecastRoutes.on(routes, plans);
+        ExposureRoutes.on(routes, plans);
+        DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);
         ObjectRoutes.on(routes, plans);
         PageRoutes.on(routes);

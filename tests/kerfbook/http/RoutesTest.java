@@ -84,6 +84,12 @@ class RoutesTest {
         assertEquals(Running.kinds().size(), visit(running.request(), "GET", "/api/campaigns/{id}", 200).jsonPath().getMap("counts").size());
         visit(running.request(), "GET", "/api/campaigns/{id}/document", 200);
         visit(running.request(), "GET", "/api/campaigns/{id}/forecast", 200);
+        visit(running.json(ExposureRoutesTest.DOSE_RATE), "POST", "/api/dose-rate", 200);
+        visit(running.request(), "GET", "/api/campaigns/{id}/exposure", 200);
+        visit(running.request(), "GET", "/api/campaigns/{id}/exposure/areas/{code}", 200, "bridge");
+        visit(running.request(), "GET", "/api/campaigns/{id}/exposure/calibration", 200);
+        visit(running.request(), "GET", "/api/campaigns/{id}/exposure/sequence", 200);
+        ExposureRoutesTest.QUESTIONS.forEach((path, question) -> visit(running.json(question), "POST", "/api/campaigns/{id}/exposure/" + path, 200));
         Response settings = visit(running.request(), "GET", "/api/campaigns/{id}/settings", 200);
         String renamed = settings.asString().replaceFirst("\"name\":\"[^\"]*\"", "\"name\":\"Renamed\"");
         assertEquals(renamed, visit(running.json(renamed).header("If-Match", settings.header("ETag")), "PUT", "/api/campaigns/{id}/settings", 200).asString());
