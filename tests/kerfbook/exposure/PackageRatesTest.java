@@ -1,0 +1,87 @@
+package kerfbook.exposure;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import kerfbook.quantity.Invalid;
+import kerfbook.tables.TransportLimits;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class PackageRatesTest {
+    private static final List<TransportLimit> LIMITS = TransportLimits.read();
+
+    /** PUBLISHED: 10 CFR 71.47 and 49 CFR 172.403: 2 and 10 mSv/h at the surface, index 10, 0.1 mSv/h at 2 m; labels to 0.005, 0.5 and 2 mSv/h. */
+    @Test
+    void the_table_has_the_published_limits() {
+        Map<String, Double> largest = LIMITS.stream().collect(Collectors.toMap(TransportLimit::code, TransportLimit::largest));
+        assertEquals(Map.of("P01", 2.0, "P02", 10.0, "P03", 10.0, "P04", 2.0, "P05", 0.1, "P07", 0.005, "P08", 0.5, "P09", 2.0), largest);
+    }
+
+    /** BY HAND: 100 times mSv/h at 1 m, up to the next tenth; up to 0.05 is 0: 0.3 µSv/h → 0, 0.5 → 0, 0.51 → 0.1, 1 → 0.1, 12.3 → 1.3, 100 → 10, 100.1 → 10.1. */
+    @ParameterizedTest
+    @CsvSource({"0.3, 0", "0.5, 0", "0.51, 0.1", "1, 0.1", "3, 0.3", "12.3, 1.3", "100, 10", "100.1, 10.1", "0, 0"})
+    void the_index_is_rounded_up_to_the_next_tenth(double usvPerH, double index) {
+        assertEquals(index, PackageRates.transportIndex(usvPerH), 1e-12);
+    }
+
+    /** EDGE: both bounds of each label, and what lies just beyond them. */
+    @ParameterizedTest
+    @CsvSource({"5, 0, I-WHITE", "5.1, 0, II-YELLOW", "5, 0.1, II-YELLOW", "500, 1, II-YELLOW", "500.1, 1, III-YELLOW", "500, 1.1, III-YELLOW",
+        "2000, 10, III-YELLOW", "2000, 10.1, 'III-YELLOW, exclusive use'", "2000.1, 10, 'III-YELLOW, exclusive use'",
+        "10000, 80, 'III-YELLOW, exclusive use'", "10000.1, 1, not to be sent"})
+    void a_label_is_the_first_whose_bounds_are_kept(double surfaceUsvPerH, double index, String label) {
+        assertEquals(label, PackageRates.label(LIMITS, surfaceUsvPerH, index));
+    }
+
+    /** LAW: further away and behind thicker walls it is less; verdicts follow from the rates shown. */
+    @Test
+    void distance_and_walls_lower_the_rate_and_verdicts_follow() {
+        double before = Double.POSITIVE_INFINITY;
+        for (double wall : new double[] {50, 100, 150, 200, 250}) {
+            PackageRates.Answer answer = of("core-barrel", new PackageRates.Inside(Optional.of(1000.0), Optional.empty(), Optional.empty(), 1200),
+                new PackageRates.Wall("lead", wall), new PackageRates.Wall("carbon-steel", 20));
+            assertTrue(answer.surfaceUsvPerH() > answer.oneMetreUsvPerH() && answer.oneMetreUsvPerH() > answer.twoMetresUsvPerH());
+            assertTrue(answer.surfaceUsvPerH() < before);
+            before = answer.surfaceUsvPerH();
+            assertEquals(answer.surfaceUsvPerH() <= 2000 && answer.transportIndex() <= 10, answer.nonExclusive());
+            assertEquals(answer.surfaceUsvPerH() <= 10_000 && answer.twoMetresUsvPerH() <= 100, answer.exclusive());
+            assertTrue(answer.verdicts().stream().filter(verdict -> verdict.limit().equals("P04")).allMatch(verdict -> verdict.kept().isEmpty()));
+        }
+    }
+
+    /** BY HAND: one of six packages of the barrel, 0.1038 m³ of metal / 6 in a box of 0.5 × 0.4 × 0.3 m = 0.06 m³: filling 0.288, 138.4 kg. */
+    @Test
+    void the_contents_are_spread_over_the_inside() {
+        PackageRates.Answer answer = of("core-barrel", new PackageRates.Inside(Optional.empty(), Optional.of(500.0), Optional.of(400.0), 300));
+        assertEquals(0.288, answer.filling(), 0.001);
+        assertEquals(138.4, answer.massKg(), 0.1);
+        assertEquals(List.of("short-side", "long-side", "top"), answer.points().subList(0, 3).stream().map(PackageRates.At::face).toList());
+        assertFalse(answer.nonExclusive());
+    }
+
+    /** EDGE: more metal than room, a wall of unknown material, a component that is not there. */
+    @Test
+    void a_package_that_cannot_be_is_refused() {
+        PackageRates.Inside small = new PackageRates.Inside(Optional.of(200.0), Optional.empty(), Optional.empty(), 200);
+        assertEquals("inside", refused(() -> of("core-barrel", small)));
+        PackageRates.Inside large = new PackageRates.Inside(Optional.of(1000.0), Optional.empty(), Optional.empty(), 1000);
+        assertEquals("walls[1].material", refused(() -> of("core-barrel", large, new PackageRates.Wall("lead", 10), new PackageRates.Wall("cheese", 10))));
+        assertEquals("component", refused(() -> of("nothing", large)));
+    }
+
+    private static String refused(Runnable what) {
+        return assertThrows(Invalid.class, what::run).faults().get(0).field();
+    }
+
+    private static PackageRates.Answer of(String component, PackageRates.Inside inside, PackageRates.Wall... walls) {
+        return PackageRates.of(Quelmarra.rates(), LIMITS, new PackageRates.Question(component, Optional.empty(), Optional.empty(), inside, List.of(walls)));
+    }
+}
