@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -153,7 +154,7 @@ final class References {
     private void components(List<Component> components, List<Routine> routines, Set<String> routineCodes, Set<String> componentCodes) {
         Map<String, Routine> byCode = new HashMap<>();
         routines.forEach(routine -> byCode.put(routine.code(), routine));
-        Map<String, List<String>> after = new HashMap<>();
+        Map<String, List<String>> after = new LinkedHashMap<>();
         for (int i = 0; i < components.size(); i++) {
             Component component = components.get(i);
             after.put(component.code(), component.after());
@@ -169,26 +170,47 @@ final class References {
                 known(Optional.of(component.after().get(k)), componentCodes, "components[" + i + "].after[" + k + "]", "component");
             }
         }
-        for (int i = 0; i < components.size(); i++) {
-            if (reaches(components.get(i).code(), after)) {
-                fault("components[" + i + "].after", "\"" + components.get(i).code() + "\" waits for itself. Take one link of the circle out.");
-            }
-        }
+        circle(after).ifPresent(code -> fault("components[" + place(components, code) + "].after",
+            "\"" + code + "\" waits for itself. Take one link of the circle out."));
     }
 
-    private static boolean reaches(String start, Map<String, List<String>> after) {
-        Deque<String> open = new ArrayDeque<>(after.getOrDefault(start, List.of()));
-        Set<String> seen = new HashSet<>();
-        while (!open.isEmpty()) {
-            String code = open.pop();
-            if (code.equals(start)) {
-                return true;
-            }
-            if (seen.add(code)) {
-                open.addAll(after.getOrDefault(code, List.of()));
+    private static int place(List<Component> components, String code) {
+        for (int i = 0; i < components.size(); i++) {
+            if (components.get(i).code().equals(code)) {
+                return i;
             }
         }
-        return false;
+        throw new IllegalStateException("no component " + code);
+    }
+
+    /** A code that waits for itself by some way, if there is one. Linear: what waits for nothing left is taken out until nothing can be. */
+    private static Optional<String> circle(Map<String, List<String>> after) {
+        Map<String, Integer> waiting = new LinkedHashMap<>();
+        Map<String, List<String>> freedBy = new HashMap<>();
+        after.forEach((code, before) -> {
+            List<String> known = before.stream().filter(after::containsKey).toList();
+            waiting.put(code, known.size());
+            known.forEach(each -> freedBy.computeIfAbsent(each, none -> new ArrayList<>()).add(code));
+        });
+        Deque<String> free = new ArrayDeque<>(waiting.keySet().stream().filter(code -> waiting.get(code) == 0).toList());
+        while (!free.isEmpty()) {
+            String done = free.pop();
+            waiting.remove(done);
+            for (String next : freedBy.getOrDefault(done, List.of())) {
+                if (waiting.merge(next, -1, Integer::sum) == 0) {
+                    free.push(next);
+                }
+            }
+        }
+        if (waiting.isEmpty()) {
+            return Optional.empty();
+        }
+        Set<String> walked = new HashSet<>();
+        String code = waiting.keySet().iterator().next();
+        while (walked.add(code)) {
+            code = after.get(code).stream().filter(waiting::containsKey).findFirst().orElseThrow();
+        }
+        return Optional.of(code);
     }
 
     private void roster(RosterEntry entry, List<Worker> workers, Set<String> workerCodes, Set<String> components, String at) {
