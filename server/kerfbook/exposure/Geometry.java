@@ -62,14 +62,30 @@ public final class Geometry {
         return placed(component, SourceState.IN_BASKET, form, centre, metalMm3 / MM3_PER_M3, share, notes);
     }
 
-    /** One piece as a solid sphere of the component's metal over its pieces, its top this far under a water level. */
+    /**
+     * One piece as a square plate of the component's own wall, lying level, its top this far under a water level: of all pieces of
+     * that metal the one that shields itself least towards people above. All pieces alike.
+     */
     public PlacedSource onHook(Component component, Spot hook, double levelMm, double coverMm) {
-        double metalMm3 = component.shape().volumeM3() * MM3_PER_M3 / component.pieces();
-        double radius = Math.cbrt(3 * metalMm3 / (4 * Math.PI));
-        List<String> notes = List.of("A piece on the hook is a solid ball of " + Math.round(2 * radius) + " mm: all pieces alike. A flat piece shields itself less.");
-        Position centre = new Position(MM * hook.rightM(), MM * hook.acrossM().orElse(0.0), levelMm - coverMm - radius);
-        return placed(component, SourceState.ON_HOOK, new Form(new Shape.Sphere(radius), Axis.Z, 2 * radius), centre, metalMm3 / MM3_PER_M3,
+        double metalM3 = component.shape().volumeM3() / component.pieces();
+        double outlineMm3 = metalM3 * MM3_PER_M3 / (1 - component.shape().openFraction().orElse(0.0));
+        double thickness = Math.min(wallMm(component.shape()), Math.cbrt(outlineMm3));
+        double side = Math.sqrt(outlineMm3 / thickness);
+        List<String> notes = List.of("A piece on the hook is a level plate of " + Math.round(side) + " × " + Math.round(side) + " × " + Math.round(thickness)
+            + " mm: all pieces alike, each as thick as the component's wall.");
+        Position centre = new Position(MM * hook.rightM(), MM * hook.acrossM().orElse(0.0), levelMm - coverMm - thickness / 2);
+        return placed(component, SourceState.ON_HOOK, new Form(new Shape.Box(side, side, thickness), Axis.Z, thickness), centre, metalM3,
             1.0 / component.pieces(), notes);
+    }
+
+    /** The thinnest section of a component's metal. */
+    private static double wallMm(kerfbook.campaign.Shape shape) {
+        return switch (shape.kind()) {
+            case RING, CYLINDER_SHELL, TUBE_BUNDLE -> (shape.outerDiameterMm().orElseThrow() - shape.innerDiameterMm().orElseThrow()) / 2;
+            case PLATE, GRID, ROUND_PLATE, ROUND_GRID -> shape.thicknessMm().orElseThrow();
+            case ROD_BUNDLE, BOLTS -> shape.outerDiameterMm().orElseThrow();
+            case BLOCK -> Math.min(shape.heightMm().orElseThrow(), Math.min(shape.lengthMm().orElseThrow(), shape.widthMm().orElseThrow()));
+        };
     }
 
     /** A source that is no component. */

@@ -66,7 +66,7 @@ public final class LeastCover {
         double without = rates.withBackground(area, others);
         DoubleUnaryOperator rate = cover -> without + piece(rates, area, others, rates.geometry().onHook(component, hook, pool.waterLevelMm(), cover)).usvPerH();
         PlacedSource atSurface = rates.geometry().onHook(component, hook, pool.waterLevelMm(), 0);
-        double height = 2 * ((kerfbook.shielding.Shape.Sphere) atSurface.geometry().shape()).radiusMm();
+        double height = -2 * (atSurface.geometry().centre().zMm() - pool.waterLevelMm());
         double deepest = Math.max(1, 1000 * pool.depthM() + pool.waterLevelMm() - height);
         Outcome outcome = rate.applyAsDouble(0) <= ceiling ? Outcome.NOT_NEEDED : rate.applyAsDouble(deepest) > ceiling ? Outcome.NOT_REACHED : Outcome.FOUND;
         Optional<Double> least = switch (outcome) {

@@ -64,13 +64,21 @@ class PlacedSourcesTest {
         assertTrue(tubes.notes().stream().anyMatch(note -> note.contains("assumed")));
     }
 
-    /** BY HAND: a piece of the inner shield, 0.2733 m³ / 12, is a ball of 352 mm; its top 1 m under a level of −200 mm: middle at −1.376 m. */
+    /** BY HAND: a piece of the inner shield, 0.27332 m³ / 12 of 50 mm wall, is a plate of 675 mm; its top 1 m under a level of −200 mm: middle at −1.225 m. */
     @Test
     void a_piece_on_the_hook_hangs_below_the_level() {
         PlacedSource piece = GEOMETRY.onHook(component("inner-shield"), HOOK, -200, 1000);
-        assertEquals(176, ((Shape.Sphere) piece.geometry().shape()).radiusMm(), 0.5);
-        assertEquals(-1376, piece.geometry().centre().zMm(), 0.5);
+        Shape.Box plate = (Shape.Box) piece.geometry().shape();
+        assertEquals(675, plate.xMm(), 0.5);
+        assertEquals(50, plate.zMm(), 1e-9);
+        assertEquals(-1225, piece.geometry().centre().zMm(), 1e-9);
         assertEquals(500, piece.geometry().centre().yMm(), 0);
+    }
+
+    /** BY HAND: a piece of the upper grid is as open as the grid: 0.55 of its outline is metal. */
+    @Test
+    void a_piece_of_a_grid_is_as_open_as_the_grid() {
+        assertEquals(0.55, GEOMETRY.onHook(component("upper-grid"), HOOK, 0, 1000).geometry().body().orElseThrow().filling(), 1e-9);
     }
 
     /** LAW: in place until cut free, in the basket until packed, one piece on the hook while lifted, then gone; the rig leaves on its day. */

@@ -66,7 +66,7 @@ class QuestionsTest {
         double forecast = Quelmarra.forecast(Quelmarra.DEMO).tasks().stream().filter(task -> task.id().equals("inner-shield/lift-pack/lift"))
             .flatMap(task -> task.steps().stream()).flatMap(step -> step.lines().stream()).filter(line -> line.area().equals("pool-edge")).findFirst()
             .orElseThrow().usvPerH();
-        assertEquals(1600, answer.plannedCoverMm().orElseThrow());
+        assertEquals(1850, answer.plannedCoverMm().orElseThrow());
         assertEquals(forecast, answer.plannedUsvPerH().orElseThrow(), 1e-6 * forecast);
     }
 
