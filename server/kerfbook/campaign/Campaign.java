@@ -15,7 +15,7 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
                        List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
                        List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
                        List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
-                       List<Target> targets, List<Constraint> constraints) {
+                       List<Price> prices, List<Target> targets, List<Constraint> constraints) {
 
     public static final String FORMAT = "kerfbook-campaign-1";
     private static final int MOST_OF_A_KIND = 20_000;
@@ -41,29 +41,36 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         workers = kind(workers, "workers");
         roster = kind(roster, "roster");
         resources = kind(resources, "resources");
+        prices = kind(prices, "prices");
         targets = kind(targets, "targets");
         constraints = kind(constraints, "constraints");
         References.check(settings, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
-            overrides, workers, roster, resources, targets, constraints);
+            overrides, workers, roster, resources, prices, targets, constraints);
     }
 
-    /** Without trials and packages. */
+    /** Without trials, packages and prices. */
     public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
                     List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<Routine> routines,
                     List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides,
                     List<Worker> workers, List<RosterEntry> roster, List<Resource> resources, List<Target> targets,
                     List<Constraint> constraints) {
         this(format, settings, factors, areas, sources, shields, surveys, techniques, List.of(), routines, List.of(), components, cuts, tasks,
-            overrides, workers, roster, resources, targets, constraints);
+            overrides, workers, roster, resources, List.of(), targets, constraints);
     }
 
-    /** Without shields, trials, packages and resources. */
+    /** Without shields, trials, packages, resources and prices. */
     public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
                     List<Survey> surveys, List<Technique> techniques, List<Routine> routines, List<Component> components, List<Cut> cuts,
                     List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster,
                     List<Target> targets, List<Constraint> constraints) {
         this(format, settings, factors, areas, sources, List.of(), surveys, techniques, routines, components, cuts, tasks, overrides, workers,
             roster, List.of(), targets, constraints);
+    }
+
+    /** The same plan with other settings. */
+    public Campaign with(Settings other) {
+        return new Campaign(format, other, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
+            overrides, workers, roster, resources, prices, targets, constraints);
     }
 
     private static <T> List<T> kind(List<T> objects, String field) {

@@ -13,12 +13,13 @@ import kerfbook.quantity.Require;
  * @param posture    left out: plates and grids lie flat, all else stands upright
  * @param pieces     number of pieces it is cut into
  * @param packages   number of packages the pieces fill
+ * @param packageType code of the kind of package they go into
  * @param routines   codes of its routines, in the order in which they follow one another
  * @param after      codes of components that are finished first
  */
 public record Component(String code, String name, Shape shape, String material, double densityKgPerM3, double massKg,
                         double topDepthMm, Optional<Spot> place, Optional<Posture> posture, int pieces, int packages,
-                        Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
+                        Optional<String> packageType, Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
     public Component {
         Require.code(code, "code");
         Require.name(name, "name");
@@ -31,16 +32,17 @@ public record Component(String code, String name, Shape shape, String material, 
         posture = Require.optional(posture);
         Require.within(pieces, 1, 100_000, "pieces");
         Require.within(packages, 1, 100_000, "packages");
+        packageType = Require.optional(packageType);
         inventory = Require.optional(inventory);
         routines = Require.distinct(Require.atLeastOne(routines, "routines"), "routines");
         after = Require.distinct(Require.list(after, "after"), "after");
         Require.text(note, "note");
     }
 
-    /** Without place and posture. */
+    /** Without place, posture and kind of package. */
     public Component(String code, String name, Shape shape, String material, double densityKgPerM3, double massKg, double topDepthMm,
                      int pieces, int packages, Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
-        this(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, Optional.empty(), Optional.empty(), pieces, packages, inventory,
+        this(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, Optional.empty(), Optional.empty(), pieces, packages, Optional.empty(), inventory,
             routines, after, note);
     }
 

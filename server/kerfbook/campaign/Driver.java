@@ -17,6 +17,8 @@ public enum Driver {
     DRUM("a drum"),
     SHIFT("a shift"),
     WEEK("a week"),
+    /** Hours until the water is clear, as {@link PoolWater} says. */
+    WAIT_HOUR("an hour of waiting for clear water"),
     /** A number given with the step. */
     COUNT("a time");
 

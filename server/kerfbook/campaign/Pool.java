@@ -13,9 +13,10 @@ import kerfbook.quantity.Require;
  * @param waterLevelMm level now against the normal surface: 0 normal, negative lower
  * @param basket       where cut pieces wait to be packed
  * @param hook         where pieces hang while they are lifted
+ * @param water        what clouds the water and clears it; needed where waiting for clear water is worked out
  */
 public record Pool(double lengthM, double widthM, double depthM, double deckMm, double waterLevelMm, Optional<Basket> basket,
-                   Optional<Spot> hook) {
+                   Optional<Spot> hook, Optional<PoolWater> water) {
 
     /**
      * Where cut pieces wait.
@@ -43,6 +44,22 @@ public record Pool(double lengthM, double widthM, double depthM, double deckMm, 
         requireLevel(waterLevelMm, depthM, deckMm, "water_level_mm");
         basket = Require.optional(basket);
         hook = Require.optional(hook);
+        water = Require.optional(water);
+    }
+
+    /** Without a word on how clear its water is. */
+    public Pool(double lengthM, double widthM, double depthM, double deckMm, double waterLevelMm, Optional<Basket> basket, Optional<Spot> hook) {
+        this(lengthM, widthM, depthM, deckMm, waterLevelMm, basket, hook, Optional.empty());
+    }
+
+    /** Water in it: length · width · (depth + level), m³. */
+    public double waterM3() {
+        return lengthM * widthM * (depthM + waterLevelMm / 1000);
+    }
+
+    /** The same pool with other water. */
+    public Pool with(PoolWater other) {
+        return new Pool(lengthM, widthM, depthM, deckMm, waterLevelMm, basket, hook, Optional.of(other));
     }
 
     /** Refuses a water level below the floor or above the deck. */

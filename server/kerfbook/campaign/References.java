@@ -28,8 +28,9 @@ final class References {
 
     static void check(Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources, List<Shield> shields,
                       List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
-                      List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks, List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
-                      List<Target> targets, List<Constraint> constraints) {
+                      List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
+                      List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
+                      List<Price> prices, List<Target> targets, List<Constraint> constraints) {
         References check = new References();
         Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
         Set<String> areaCodes = check.codes(areas, "areas", Area::code);
@@ -38,7 +39,7 @@ final class References {
         check.codes(surveys, "surveys", Survey::code);
         Set<String> techniqueCodes = check.codes(techniques, "techniques", Technique::code);
         check.codes(trials, "trials", TimedTrial::code);
-        check.codes(packages, "packages", PackageType::code);
+        Set<String> packageCodes = check.codes(packages, "packages", PackageType::code);
         Set<String> routineCodes = check.codes(routines, "routines", Routine::code);
         Set<String> componentCodes = check.codes(components, "components", Component::code);
         check.codes(cuts, "cuts", Cut::code);
@@ -47,6 +48,7 @@ final class References {
         Set<String> workerCodes = check.codes(workers, "workers", Worker::code);
         check.codes(roster, "roster", RosterEntry::code);
         Set<String> resourceCodes = check.codes(resources, "resources", Resource::code);
+        check.codes(prices, "prices", Price::code);
         check.codes(targets, "targets", Target::code);
         check.codes(constraints, "constraints", Constraint::code);
         Set<String> roles = workers.stream().flatMap(worker -> worker.roles().stream()).collect(Collectors.toSet());
@@ -70,6 +72,9 @@ final class References {
             }
         }
         check.components(components, routines, routineCodes, componentCodes);
+        for (int i = 0; i < components.size(); i++) {
+            check.known(components.get(i).packageType(), packageCodes, "components[" + i + "].package_type", "kind of package");
+        }
         for (int i = 0; i < cuts.size(); i++) {
             check.known(Optional.of(cuts.get(i).component()), componentCodes, "cuts[" + i + "].component", "component");
             check.known(Optional.of(cuts.get(i).technique()), techniqueCodes, "cuts[" + i + "].technique", "technique");
@@ -90,6 +95,8 @@ final class References {
         }
         check.workers(workers, settings.start());
         check.resources(resources, workers);
+        check.prices(prices, roles, techniqueCodes, packageCodes);
+        settings.pool().flatMap(Pool::water).ifPresent(water -> check.releases(water, techniqueCodes));
         if (!check.faults.isEmpty()) {
             throw new Invalid(check.faults.size() <= MOST_FAULTS ? check.faults : check.faults.subList(0, MOST_FAULTS));
         }
@@ -132,6 +139,37 @@ final class References {
                     fault("resources[" + i + "].role", "\"" + role + "\" is counted by another resource already.");
                 }
             }
+        }
+    }
+
+    private void prices(List<Price> prices, Set<String> roles, Set<String> techniques, Set<String> packages) {
+        Set<String> meant = new HashSet<>();
+        for (int i = 0; i < prices.size(); i++) {
+            Price price = prices.get(i);
+            Price first = prices.get(0);
+            if (!price.currency().equals(first.currency())) {
+                fault("prices[" + i + "].currency", "is " + price.currency() + ", but the first price is in " + first.currency() + ". Give all in one currency.");
+            }
+            if (price.priceYear() != first.priceYear()) {
+                fault("prices[" + i + "].price_year", "is " + price.priceYear() + ", but the first price is of " + first.priceYear()
+                    + ". Bring all to one year.");
+            }
+            if (price.what() == Price.What.LABOUR_HOUR) {
+                known(price.of(), roles, "prices[" + i + "].of", "role");
+            } else if (price.what() == Price.What.PACKAGE) {
+                known(price.of(), packages, "prices[" + i + "].of", "kind of package");
+            } else {
+                known(price.of(), techniques, "prices[" + i + "].of", "technique");
+            }
+            if (price.what() != Price.What.FIXED && !meant.add(price.what() + "/" + price.of().orElse(""))) {
+                fault("prices[" + i + "].of", "has a price for this already. Each thing has one price.");
+            }
+        }
+    }
+
+    private void releases(PoolWater water, Set<String> techniques) {
+        for (int i = 0; i < water.releases().size(); i++) {
+            known(Optional.of(water.releases().get(i).technique()), techniques, "settings.pool.water.releases[" + i + "].technique", "technique");
         }
     }
 

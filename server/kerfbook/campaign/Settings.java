@@ -30,6 +30,11 @@ public record Settings(String name, String story, boolean invented, LocalDate st
         this(name, story, invented, start, ruleSet, calendar, pool, Optional.empty());
     }
 
+    /** The same with another pool. */
+    public Settings with(Pool other) {
+        return new Settings(name, story, invented, start, ruleSet, calendar, Optional.of(other));
+    }
+
     /** Of a campaign whose pool is not described. */
     public Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar) {
         this(name, story, invented, start, ruleSet, calendar, Optional.empty());

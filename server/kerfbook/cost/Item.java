@@ -14,7 +14,7 @@ public record Item(Kind kind, String code, double quantity, String where) {
 
     /** What it is. */
     public enum Kind {
-        LABOUR, EQUIPMENT, CONSUMABLES, PACKAGES, DRUMS;
+        LABOUR, EQUIPMENT, CONSUMABLES, PACKAGES, DRUMS, FIXED;
 
         @Override
         public String toString() {

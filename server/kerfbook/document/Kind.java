@@ -12,6 +12,7 @@ import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.PackageType;
+import kerfbook.campaign.Price;
 import kerfbook.campaign.Resource;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
@@ -42,6 +43,7 @@ public final class Kind<T> {
         new Kind<>("workers", Worker.class, Campaign::workers, Worker::code),
         new Kind<>("roster", RosterEntry.class, Campaign::roster, RosterEntry::code),
         new Kind<>("resources", Resource.class, Campaign::resources, Resource::code),
+        new Kind<>("prices", Price.class, Campaign::prices, Price::code),
         new Kind<>("targets", Target.class, Campaign::targets, Target::code),
         new Kind<>("constraints", Constraint.class, Campaign::constraints, Constraint::code));
 

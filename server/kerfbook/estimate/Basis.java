@@ -6,17 +6,30 @@ import java.util.Optional;
 import java.util.Set;
 import kerfbook.exposure.UnitRateCache;
 import kerfbook.protection.RuleSet;
+import kerfbook.quantity.Require;
 import kerfbook.shielding.Nuclide;
+import kerfbook.waste.A2;
 
 /**
  * The tables a forecast rests on, read and complete.
  *
- * @param units unit rates for calculated areas; without them a plan with such an area cannot be worked out
+ * @param transport A2 values; without them packages have no sum of A2
+ * @param units     unit rates for calculated areas; without them a plan with such an area cannot be worked out
  */
-public record Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets, List<Edition> editions, Optional<UnitRateCache> units) {
+public record Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets, List<Edition> editions, Optional<UnitRateCache> units,
+                    Optional<Transport> transport) {
 
     /** Which edition of a table was used. */
     public record Edition(String table, String edition) { }
+
+    /** What loaded packages are held against: A2 values, and A2 per gram up to which solids are of low specific activity. */
+    public record Transport(A2 a2, double lsa2PerG, double lsa3PerG) {
+        public Transport {
+            Require.present(a2, "a2");
+            Require.positive(lsa2PerG, 1, "lsa2_per_g", "A2/g");
+            Require.within(lsa3PerG, lsa2PerG, 1, "lsa3_per_g", "A2/g");
+        }
+    }
 
     public Basis {
         nuclides = Map.copyOf(nuclides);
@@ -26,7 +39,12 @@ public record Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets
 
     /** Without photon data: for plans whose rates all come from surveys. */
     public Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets, List<Edition> editions) {
-        this(nuclides, ruleSets, editions, Optional.empty());
+        this(nuclides, ruleSets, editions, Optional.empty(), Optional.empty());
+    }
+
+    /** Without A2 values. */
+    public Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets, List<Edition> editions, Optional<UnitRateCache> units) {
+        this(nuclides, ruleSets, editions, units, Optional.empty());
     }
 
     /** Names of the materials whose attenuation is known. */

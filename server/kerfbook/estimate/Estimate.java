@@ -87,9 +87,21 @@ public final class Estimate {
         List<Forecast.AreaDose> areas = sums.areas();
         List<Forecast.ConstraintVerdict> constraints = sums.constraints();
         List<Finding> findings = new Findings(campaign, work, tasks, rates).of(targets, constraints, persons, areas);
+        List<Forecast.ComponentDose> components = sums.components();
+        Consumption used = new Consumption(campaign);
+        WasteForecast waste = new WasteAccount(campaign, basis.nuclides(), used).of(components);
         return new Forecast(campaign.settings().name(), campaign.settings().invented(), inputs, basis.editions(), METHOD, campaign.settings().start(),
-            finish, sums.totals(finish), sums.groups(), sums.components(), areas, sums.roles(), targets, constraints, persons,
-            List.copyOf(tasks), rates.used(), findings, CAUTIONS);
+            finish, sums.totals(finish), sums.groups(), components, areas, sums.roles(), targets, constraints, persons,
+            List.copyOf(tasks), rates.used(), cost(used), waste, MeanPackages.of(campaign, waste, basis.transport()), Utilisation.of(campaign, work, finish),
+            findings, CAUTIONS);
+    }
+
+    private Optional<CostForecast> cost(Consumption used) {
+        try {
+            return CostAccount.of(campaign, work, tasks, used);
+        } catch (Invalid invalid) {
+            throw new Invalid("prices", "make a cost that cannot be right: " + invalid.faults().get(0).field() + " " + invalid.faults().get(0).detail());
+        }
     }
 
     private Forecast.Person person(People people, Worker worker) {

@@ -17,13 +17,16 @@ import kerfbook.quantity.Origin;
  *
  * @param inputs   SHA-256 of the campaign document: the same inputs give the same forecast to the last digit
  * @param rates    every dose rate that a line used, with its working
+ * @param cost     only where the campaign has prices
+ * @param utilisation how far resources are in use; empty without resources
  * @param findings what somebody should look at
  * @param cautions what holds for every forecast
  */
 public record Forecast(String name, boolean invented, String inputs, List<Basis.Edition> editions, String method, LocalDate start,
                        LocalDate finish, Totals totals, List<Group> groups, List<ComponentDose> components, List<AreaDose> areas,
                        List<RoleDose> roles, List<TargetVerdict> targets, List<ConstraintVerdict> constraints, List<Person> people,
-                       List<Task> tasks, List<RateUsed> rates, List<Finding> findings, List<String> cautions) {
+                       List<Task> tasks, List<RateUsed> rates, Optional<CostForecast> cost, WasteForecast waste,
+                       List<PackageForecast> packages, List<Utilisation> utilisation, List<Finding> findings, List<String> cautions) {
 
     /**
      * @param taskHours   hours of all tasks one after the other

@@ -17,15 +17,17 @@ import kerfbook.quantity.Likely;
  * What there is to count in a component, or in several together. Tool changes, filters, abrasive and drums are expected numbers and
  * need not be whole.
  *
- * @param missing  the wear figure that some technique does not give, by the driver that needs it
+ * @param waitHours until the water is clear after these cuts; only where they are those of one task
+ * @param missing   the figure that some technique does not give, by the driver that needs it
  */
 record Quantities(double components, double packages, double pieces, double cuts, double metres, Likely toolOnHours,
-                  Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, double kerfKg, Map<Driver, String> missing) {
+                  Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, double kerfKg, Optional<Likely> waitHours,
+                  Map<Driver, String> missing) {
 
     private static final double MM_PER_M = 1000;
     private static final Likely NONE = Likely.exactly(0);
 
-    static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Map.of());
+    static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Optional.empty(), Map.of());
 
     Quantities {
         missing = Map.copyOf(missing);
@@ -33,7 +35,7 @@ record Quantities(double components, double packages, double pieces, double cuts
 
     /** The component with those of its cuts that are given. */
     static Quantities of(Component component, List<Cut> cuts, Map<String, Technique> techniques) {
-        Quantities all = new Quantities(1, component.packages(), component.pieces(), 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Map.of());
+        Quantities all = new Quantities(1, component.packages(), component.pieces(), 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Optional.empty(), Map.of());
         for (Cut cut : cuts) {
             all = all.plus(of(cut, component, techniques.get(cut.technique())));
         }
@@ -70,7 +72,8 @@ record Quantities(double components, double packages, double pieces, double cuts
         } else {
             missing.put(Driver.DRUM, technique.code() + " has no drum filling (drum_kg)");
         }
-        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes.orElse(NONE), abrasive, filters, drums, kerfKg, missing);
+        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes.orElse(NONE), abrasive, filters, drums, kerfKg,
+            Optional.empty(), missing);
     }
 
     Quantities plus(Quantities other) {
@@ -78,11 +81,24 @@ record Quantities(double components, double packages, double pieces, double cuts
         other.missing.forEach(lacking::putIfAbsent);
         return new Quantities(components + other.components, packages + other.packages, pieces + other.pieces, cuts + other.cuts,
             metres + other.metres, toolOnHours.plus(other.toolOnHours), toolChanges.plus(other.toolChanges),
-            kgAbrasive.plus(other.kgAbrasive), filters.plus(other.filters), drums.plus(other.drums), kerfKg + other.kerfKg, lacking);
+            kgAbrasive.plus(other.kgAbrasive), filters.plus(other.filters), drums.plus(other.drums), kerfKg + other.kerfKg,
+            Optional.empty(), lacking);
+    }
+
+    /** The same for a task that waits for clear water. */
+    Quantities waiting(WaterModel.Wait wait) {
+        Map<Driver, String> lacking = new HashMap<>(missing);
+        if (wait.hours().isEmpty()) {
+            lacking.put(Driver.WAIT_HOUR, wait.because());
+        }
+        return new Quantities(components, packages, pieces, cuts, metres, toolOnHours, toolChanges, kgAbrasive, filters, drums, kerfKg, wait.hours(), lacking);
     }
 
     /** Why the driver cannot be counted here, if it cannot. */
     Optional<String> whyNot(Driver driver) {
+        if (driver == Driver.WAIT_HOUR && waitHours.isEmpty() && !missing.containsKey(driver)) {
+            return Optional.of("it is not a task of one component with cuts");
+        }
         return Optional.ofNullable(missing.get(driver));
     }
 
@@ -100,6 +116,7 @@ record Quantities(double components, double packages, double pieces, double cuts
             case KG_ABRASIVE -> kgAbrasive;
             case FILTER -> filters;
             case DRUM -> drums;
+            case WAIT_HOUR -> waitHours.orElseThrow();
             case SHIFT, WEEK, COUNT -> throw new IllegalStateException(driver + " is not a quantity of components");
         };
     }

@@ -9,9 +9,11 @@ import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
+import kerfbook.campaign.Driver;
 import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.Routine;
 import kerfbook.campaign.RoutineTask;
+import kerfbook.campaign.Step;
 import kerfbook.cutting.Technique;
 import kerfbook.quantity.Invalid;
 import kerfbook.schedule.Link;
@@ -32,10 +34,12 @@ final class TaskList {
     private final Map<String, List<String>> lastOfComponent = new HashMap<>();
     private final Map<String, List<String>> lastWithTechnique = new HashMap<>();
     private final Map<String, List<String>> setUpOf = new HashMap<>();
+    private final Optional<WaterModel> water;
     private Quantities total = Quantities.EMPTY;
 
     private TaskList(Campaign campaign) {
         this.campaign = campaign;
+        water = WaterModel.of(campaign);
         campaign.techniques().forEach(technique -> techniques.put(technique.code(), technique));
         campaign.routines().forEach(routine -> routines.put(routine.code(), routine));
         campaign.cuts().forEach(cut -> cutsOf.computeIfAbsent(cut.component(), none -> new ArrayList<>()).add(cut));
@@ -121,8 +125,10 @@ final class TaskList {
                     : cuts.stream().filter(cut -> cut.technique().equals(routine.technique().get())).toList();
                 List<String> roots = new ArrayList<>(last);
                 routine.technique().ifPresent(technique -> roots.addAll(setUpOf.getOrDefault(technique, List.of())));
+                Quantities quantities = Quantities.of(component, own, techniques);
+                boolean waits = routine.tasks().stream().anyMatch(task -> waits(task.steps()));
                 last = add(routine, component.code() + "/" + code + "/", Optional.of(component.code()), roots,
-                    Quantities.of(component, own, techniques));
+                    waits ? quantities.waiting(waitFor(component, own)) : quantities);
                 List<String> done = last;
                 routine.technique().ifPresent(technique -> lastWithTechnique.computeIfAbsent(technique, none -> new ArrayList<>()).addAll(done));
             }
@@ -154,16 +160,15 @@ final class TaskList {
     }
 
     private void manual() {
-        Map<String, Quantities> byComponent = new HashMap<>();
-        campaign.components().forEach(component -> byComponent.put(component.code(),
-            Quantities.of(component, cutsOf.getOrDefault(component.code(), List.of()), techniques)));
+        Map<String, Component> components = new HashMap<>();
+        campaign.components().forEach(component -> components.put(component.code(), component));
         WorkCalendar calendar = Timetable.calendar(campaign.settings());
         for (int i = 0; i < campaign.tasks().size(); i++) {
             ManualTask task = campaign.tasks().get(i);
             double notBefore = task.notBefore().map(calendar::hourOf).orElse(0.0);
             List<Link> after = task.after().stream().map(id -> new Link(id, task.lagHours())).toList();
             tasks.put(task.id(), new PlannedTask(task.id(), task.name(), task.group(), task.component(), Optional.empty(), "tasks[" + i + "]",
-                task.steps(), after, notBefore, Optional.empty(), task.needs(), task.component().map(byComponent::get).orElse(total)));
+                task.steps(), after, notBefore, Optional.empty(), task.needs(), task.component().map(components::get).map(each -> counted(each, task.steps())).orElse(total)));
         }
         for (int i = 0; i < campaign.tasks().size(); i++) {
             ManualTask task = campaign.tasks().get(i);
@@ -219,6 +224,21 @@ final class TaskList {
 
     private static List<Link> lagged(List<Link> links, double lagHours) {
         return lagHours == 0 ? links : links.stream().map(link -> new Link(link.activity(), lagHours)).toList();
+    }
+
+    private Quantities counted(Component component, List<Step> steps) {
+        List<Cut> cuts = cutsOf.getOrDefault(component.code(), List.of());
+        Quantities quantities = Quantities.of(component, cuts, techniques);
+        return waits(steps) ? quantities.waiting(waitFor(component, cuts)) : quantities;
+    }
+
+    private WaterModel.Wait waitFor(Component component, List<Cut> cuts) {
+        return water.map(model -> model.waitFor(component, cuts, techniques))
+            .orElse(new WaterModel.Wait(Optional.empty(), "the pool's water is not described (settings.pool.water)"));
+    }
+
+    private static boolean waits(List<Step> steps) {
+        return steps.stream().anyMatch(step -> step.driver() == Driver.WAIT_HOUR);
     }
 
     private void requireTask(String id, String field) {

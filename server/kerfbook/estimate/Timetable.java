@@ -39,6 +39,7 @@ final class Timetable {
     record Slot(double start, double finish, double totalFloat, boolean critical, double waitHours, Optional<String> waitsFor) { }
 
     private final Map<String, Slot> slots = new HashMap<>();
+    private final Map<String, Map<String, Integer>> needs = new HashMap<>();
 
     private Timetable() { }
 
@@ -58,6 +59,7 @@ final class Timetable {
 
     private static Timetable of(List<Activity> activities, List<Resource> resources) {
         Timetable timetable = new Timetable();
+        activities.forEach(each -> timetable.needs.put(each.id(), each.needs()));
         if (resources.isEmpty()) {
             CriticalPath.of(activities).activities().forEach(each -> timetable.slots.put(each.id(),
                 new Slot(each.earliestStart(), each.earliestFinish(), each.totalFloat(), each.critical(), 0, Optional.empty())));
@@ -83,6 +85,11 @@ final class Timetable {
 
     Slot of(String task) {
         return slots.get(task);
+    }
+
+    /** Units of each resource that a task holds from start to finish. */
+    Map<String, Integer> needs(String task) {
+        return needs.get(task);
     }
 
     static WorkCalendar calendar(Settings settings) {

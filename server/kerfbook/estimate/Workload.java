@@ -57,6 +57,11 @@ final class Workload {
         return timetable.of(task.id());
     }
 
+    /** Units of each resource that a task holds. */
+    Map<String, Integer> needs(PlannedTask task) {
+        return timetable.needs(task.id());
+    }
+
     WorkCalendar calendar() {
         return calendar;
     }

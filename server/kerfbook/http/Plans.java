@@ -98,6 +98,11 @@ public final class Plans {
         return Estimate.rates(Draft.of(stored).campaign(documents), basis.units().orElseThrow());
     }
 
+    /** A stored campaign, read. */
+    Campaign campaignOf(Stored stored) {
+        return Draft.of(stored).campaign(documents);
+    }
+
     Stored putSettings(long id, byte[] json, long seen) {
         Settings settings = Json.read(json, Settings.class);
         return edit(id, new Edit.PutHeader(settings.name(), text(Json.bytes(settings)), seen));

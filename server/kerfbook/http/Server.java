@@ -118,6 +118,7 @@ public final class Server implements AutoCloseable {
         DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);
         ObjectRoutes.on(routes, plans);
+        WaterRoutes.on(routes, plans);
         PageRoutes.on(routes);
         return routes.known();
     }

@@ -19,7 +19,7 @@ final class TableRoutes {
     private record NuclideRow(String name, double halfLifeDays) { }
 
     private record Tables(List<Basis.Edition> editions, List<RuleSet> ruleSets, List<NuclideRow> nuclides, List<Map<String, String>> techniques,
-                          List<Map<String, String>> difficulty) { }
+                          List<Map<String, String>> difficulty, List<Map<String, String>> wasteFigures) { }
 
     private record Techniques(List<HandbookTechnique> techniques, List<CutMaterial> materials, List<CuttingTables.Factor> trialToField,
                               List<Map<String, String>> jetDefaults, List<Map<String, String>> jetQuality) { }
@@ -33,7 +33,7 @@ final class TableRoutes {
         tables = Json.bytes(new Tables(basis.editions(),
             basis.ruleSets().values().stream().sorted(Comparator.comparing(RuleSet::code)).toList(),
             basis.nuclides().values().stream().sorted(Comparator.comparing(Nuclide::name)).map(each -> new NuclideRow(each.name(), each.halfLifeDays())).toList(),
-            Table.read("techniques").cells(), Table.read("difficulty").cells()));
+            Table.read("techniques").cells(), Table.read("difficulty").cells(), Table.read("waste_figures").cells()));
     }
 
     static void on(Routes routes, Basis basis, Handbook handbook) {

@@ -18,6 +18,7 @@ public final class BasisTables {
             editions.add(new Basis.Edition(row.text("table"), row.text("edition")));
         }
         Map<String, Nuclide> nuclides = Nuclides.read();
-        return new Basis(nuclides, LimitRules.read(), editions, Optional.of(new UnitRateCache(PhotonTables.read(), nuclides, Nuclides.progeny())));
+        return new Basis(nuclides, LimitRules.read(), editions, Optional.of(new UnitRateCache(PhotonTables.read(), nuclides, Nuclides.progeny())),
+            Optional.of(WasteTables.transport()));
     }
 }

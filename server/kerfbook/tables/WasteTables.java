@@ -6,13 +6,15 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import kerfbook.estimate.Basis;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
 import kerfbook.waste.A2;
 import kerfbook.waste.WasteFigure;
 import kerfbook.waste.Settling;
 
-/** A1 and A2 values, settling speeds and planning figures of waste, from {@code a1a2.csv}, {@code settling.csv} and {@code waste_figures.csv}. */
+/** A1 and A2 values, settling speeds and planning figures of waste, from {@code a1a2.csv}, {@code low_specific_activity.csv}, {@code settling.csv}
+ * and {@code waste_figures.csv}. */
 public final class WasteTables {
     private static final String UNLIMITED = "unlimited";
 
@@ -50,6 +52,13 @@ public final class WasteTables {
             }
         }
         return figures;
+    }
+
+    /** A2 values with the bounds of low specific activity. */
+    public static Basis.Transport transport() {
+        Map<String, Double> bounds = new LinkedHashMap<>();
+        Table.read("low_specific_activity").rows().forEach(row -> bounds.put(row.text("class"), row.number("largest_a2_per_g")));
+        return new Basis.Transport(a2(), bounds.get("lsa-ii"), bounds.get("lsa-iii"));
     }
 
     private static Optional<Double> limit(Table.Row row, String column) {

@@ -37,6 +37,10 @@ public final class ClearWater {
         return pool;
     }
 
+    public Fines fines() {
+        return fines;
+    }
+
     /** Water without fines. */
     public List<Double> clean() {
         return Collections.nCopies(fines.sizes().size(), 0.0);
@@ -150,6 +154,9 @@ public final class ClearWater {
         double high = longest * Math.log(total(start, 0, 0) / (limitGPerM3 - stays)) + longest;
         for (int i = 0; i < HALVINGS && low < high; i++) {
             double middle = (low + high) / 2;
+            if (middle <= low || middle >= high) {
+                break;                              // neighbours among the numbers
+            }
             if (total(start, middle, 0) > limitGPerM3) {
                 low = middle;
             } else {

@@ -22,6 +22,11 @@ public record CutSolids(double kerfKg, SortedMap<String, Double> becquerels, dou
         Require.within(toolKg, 0, 1e7, "tool_kg", "kg");
     }
 
+    /** No activity, or none that is known. */
+    public static SortedMap<String, Double> none() {
+        return Collections.emptySortedMap();
+    }
+
     static SortedMap<String, Double> checked(Map<String, Double> becquerels) {
         SortedMap<String, Double> copy = new TreeMap<>();
         Require.present(becquerels, "becquerels").forEach((nuclide, bq) -> copy.put(Require.name(nuclide, "becquerels"),

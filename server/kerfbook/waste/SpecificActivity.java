@@ -29,7 +29,12 @@ public record SpecificActivity(double numberOfA2, double a2PerG, Kind kind) {
         Require.positive(massKg, 1e7, "mass_kg", "kg");
         double n = a2.sum(becquerels);
         double perG = n / (massKg * 1000);
-        return new SpecificActivity(n, perG, perG <= limits.lsa2PerG() ? Kind.LSA_II : perG <= limits.lsa3PerG() ? Kind.LSA_III : Kind.ABOVE_LSA);
+        return new SpecificActivity(n, perG, kind(perG, limits.lsa2PerG(), limits.lsa3PerG()));
+    }
+
+    /** Class of so many A2 per gram of solids, against the limits of class II and class III. */
+    public static Kind kind(double a2PerG, double lsa2PerG, double lsa3PerG) {
+        return a2PerG <= lsa2PerG ? Kind.LSA_II : a2PerG <= lsa3PerG ? Kind.LSA_III : Kind.ABOVE_LSA;
     }
 
     /** Whether the content is within type A. */

@@ -50,6 +50,14 @@ class CampaignSchemaTest {
     private static final String MORE = """
         {"resource": [{"code": "hoist", "name": "Hoist", "capacity": 1, "role": "rigger"}],
              "need": [{"resource": "hoist", "amount": 1}],
+            "price": [{"code": "p", "name": "n", "what": "fixed", "amount": 1, "currency": "EUR", "price_year": 2026, "origin": {"text": "t", "status": "invented"}}],
+       "fines_size": [{"name": "n", "share": 1, "diameter_um": 10, "density_kg_per_m3": 4100, "filter_efficiency": 0.9}, {"name": "n", "share": 1, "settling_mm_per_s": 1, "filter_efficiency": 0.9}],
+          "release": [{"technique": "t", "suspended": {"low": 0, "likely": 0, "high": 0}, "slow_abrasive": {"low": 0, "likely": 0, "high": 0}, "origin": {"text": "t", "status": "invented"}},
+                      {"technique": "t", "suspended": {"low": 0, "likely": 0, "high": 0}, "airborne": {"low": 0, "likely": 0, "high": 0}, "origin": {"text": "t", "status": "invented"}}],
+       "pool_water": [{"filter_m3_per_h": 1, "volume_m3": 1, "limit_gram_per_m3": 1, "start_gram_per_m3": 0, "waits": "after-each-cut", "sizes": [{"name": "n", "share": 1, "settling_mm_per_s": 1, "filter_efficiency": 1}],
+                       "element_kg": {"low": 1, "likely": 1, "high": 1}, "origin": {"text": "t", "status": "invented"}},
+                      {"filter_m3_per_h": 1, "limit_ntu": 1, "gram_per_m3_per_ntu": 1, "start_gram_per_m3": 0, "waits": "after-each-cut", "sizes": [{"name": "n", "share": 1, "settling_mm_per_s": 1, "filter_efficiency": 1}],
+                       "origin": {"text": "t", "status": "invented"}}],
              "shape": [
             { "kind": "grid", "length_mm": 10, "width_mm": 10, "thickness_mm": 10, "open_fraction": 0.5 },
             { "kind": "block", "length_mm": 10, "width_mm": 10, "height_mm": 10 },

@@ -235,6 +235,67 @@ class MalformedTest {
             incomplete("an area without survey", document -> document.putArray("surveys"), "areas[0].rate_from"));
     }
 
+    static Stream<Wrong> wrong_in_prices_and_water() {
+        return Stream.of(
+            priced("", "\"what\":\"labour-hour\",\"amount\":1", "prices[0].of"),
+            priced("", "\"what\":\"labour-hour\",\"of\":\"diver\",\"amount\":1", "prices[0].of"),
+            priced("", "\"what\":\"tool-on-hour\",\"of\":\"nix\",\"amount\":1", "prices[0].of"),
+            priced("", "\"what\":\"package\",\"of\":\"nix\",\"amount\":1", "prices[0].of"),
+            priced("", "\"what\":\"fixed\",\"of\":\"nix\",\"amount\":1", "prices[0].of"),
+            priced("", "\"what\":\"barrel\",\"amount\":1", "prices[0].what"),
+            priced("", "\"what\":\"fixed\",\"amount\":-0.01", "prices[0].amount"),
+            priced("", "\"what\":\"fixed\",\"amount\":1e13", "prices[0].amount"),
+            priced("", "\"what\":\"fixed\",\"amount\":\"1\"", "prices[0].amount"),
+            priced("", "\"what\":\"fixed\"", "prices[0].amount"),
+            priced("\"currency\":\"Euro\",\"price_year\":2026,", "\"what\":\"fixed\",\"amount\":1", "prices[0].currency"),
+            priced("\"currency\":\"EUR\",\"price_year\":1949,", "\"what\":\"fixed\",\"amount\":1", "prices[0].price_year"),
+            priced("\"currency\":\"EUR\",\"price_year\":2026.5,", "\"what\":\"fixed\",\"amount\":1", "prices[0].price_year"),
+            changed("two currencies", document -> document.putArray("prices").add(price("a", "EUR", 2026)).add(price("b", "SEK", 2026)), "prices[1].currency"),
+            changed("two price years", document -> document.putArray("prices").add(price("a", "EUR", 2026)).add(price("b", "EUR", 2025)), "prices[1].price_year"),
+            changed("a price code twice", document -> document.putArray("prices").add(price("a", "EUR", 2026)).add(price("a", "EUR", 2026)), "prices[1].code"),
+            changed("a kind of package that is not there", document -> ((ObjectNode) document.at("/components/0")).put("package_type", "nix"),
+                "components[0].package_type"),
+            water("filter_m3_per_h", "-1", "filter_m3_per_h"),
+            water("filter_m3_per_h", "\"many\"", "filter_m3_per_h"),
+            water("limit_gram_per_m3", "0", "limit_gram_per_m3"),
+            water("limit_ntu", "1", "limit_gram_per_m3"),
+            water("gram_per_m3_per_ntu", "1", "gram_per_m3_per_ntu"),
+            water("start_gram_per_m3", "-0.1", "start_gram_per_m3"),
+            water("waits", "\"never\"", "waits"),
+            water("volume_m3", "0", "volume_m3"),
+            water("sizes", "[]", "sizes"),
+            water("sizes", "[{\"name\":\"a\",\"share\":0.9,\"settling_mm_per_s\":0,\"filter_efficiency\":1}]", "sizes"),
+            water("sizes", "[{\"name\":\"a\",\"share\":1,\"diameter_um\":10,\"filter_efficiency\":1}]", "sizes[0].settling_mm_per_s"),
+            water("sizes", "[{\"name\":\"a\",\"share\":1,\"settling_mm_per_s\":0,\"filter_efficiency\":1.1}]", "sizes[0].filter_efficiency"),
+            water("releases", "[{\"technique\":\"nix\",\"suspended\":{\"low\":0,\"likely\":0,\"high\":0}," + ORIGIN + "}]", "releases[0].technique"),
+            water("releases", "[{\"technique\":\"saw\",\"suspended\":{\"low\":0,\"likely\":0,\"high\":2}," + ORIGIN + "}]", "releases[0].suspended.high"),
+            water("element_kg", "{\"low\":0,\"likely\":1,\"high\":2}", "element_kg.low"),
+            incomplete("a wait without water", document -> ((ObjectNode) document.at(STEP)).put("driver", "wait-hour"), "routines[0].tasks[0].steps[0].driver"));
+    }
+
+    private static final String ORIGIN = "\"origin\":{\"text\":\"Invented for this test.\",\"status\":\"invented\"}";
+
+    private static Wrong priced(String money, String what, String field) {
+        return at("/prices", "[{\"code\":\"p\",\"name\":\"P\"," + (money.isEmpty() ? "\"currency\":\"EUR\",\"price_year\":2026," : money) + what + "," + ORIGIN + "}]", field);
+    }
+
+    private static ObjectNode price(String code, String currency, int year) {
+        return tree(("{\"code\":\"" + code + "\",\"name\":\"P\",\"what\":\"fixed\",\"amount\":1,\"currency\":\"" + currency + "\",\"price_year\":" + year + ","
+            + ORIGIN + "}").getBytes(StandardCharsets.UTF_8));
+    }
+
+    /** The ring in a pool whose water has this one field changed. */
+    private static Wrong water(String field, String value, String wrong) {
+        return changed("water with " + field + " = " + value, document -> {
+            ObjectNode pool = ((ObjectNode) document.get("settings")).putObject("pool").put("length_m", 5).put("width_m", 4).put("depth_m", 5).put("deck_mm", 0)
+                .put("water_level_mm", 0);
+            ObjectNode water = tree(("{\"filter_m3_per_h\":10,\"limit_gram_per_m3\":1,\"start_gram_per_m3\":0,\"waits\":\"after-each-cut\",\"sizes\":"
+                + "[{\"name\":\"a\",\"share\":1,\"settling_mm_per_s\":0.1,\"filter_efficiency\":1}]," + ORIGIN + "}").getBytes(StandardCharsets.UTF_8));
+            water.set(field, tree(("{\"v\":" + value + "}").getBytes(StandardCharsets.UTF_8)).get("v"));
+            pool.set("water", water);
+        }, "settings.pool.water." + wrong);
+    }
+
     private static String override(String task, String step) {
         return "[{\"code\":\"o\",\"task\":\"" + task + "\",\"step\":\"" + step
             + "\",\"figure\":\"hours\",\"value\":1,\"reason\":\"Because.\",\"decided_on\":\"2027-01-01\"}]";
@@ -280,7 +341,7 @@ class MalformedTest {
 
     static List<Wrong> all_wrong() {
         List<Wrong> all = new ArrayList<>();
-        Stream.of(wrong_in_types_and_numbers(), wrong_in_texts_dates_and_lists(), wrong_in_what_refers_to_what(), wrong_as_json())
+        Stream.of(wrong_in_types_and_numbers(), wrong_in_texts_dates_and_lists(), wrong_in_what_refers_to_what(), wrong_in_prices_and_water(), wrong_as_json())
             .forEach(some -> some.forEach(all::add));
         return all;
     }

@@ -34,6 +34,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** Every route, against a real server and a real database; every answer is held against openapi.json. */
 class RoutesTest {
     private static final Map<String, String> NOT_IN_THE_DEMONSTRATION = Map.of(
+        "prices", "{\"code\":\"first\",\"name\":\"Crane\",\"what\":\"fixed\",\"amount\":1000,\"currency\":\"EUR\",\"price_year\":2026,"
+            + "\"origin\":{\"text\":\"Invented for this test.\",\"status\":\"invented\"}}",
         "resources", "{\"code\":\"first\",\"name\":\"Hoist\",\"capacity\":1}",
         "shields", "{\"code\":\"first\",\"name\":\"Slab\",\"material\":\"lead\",\"up\":{\"from_m\":1,\"to_m\":1.1}}",
         "packages", "{\"code\":\"first\",\"name\":\"Basket\",\"inner_length_mm\":600,\"inner_width_mm\":600,\"inner_height_mm\":600,\"payload_kg\":500,"
@@ -90,6 +92,7 @@ class RoutesTest {
         visit(running.request(), "GET", "/api/campaigns/{id}/exposure/calibration", 200);
         visit(running.request(), "GET", "/api/campaigns/{id}/exposure/sequence", 200);
         ExposureRoutesTest.QUESTIONS.forEach((path, question) -> visit(running.json(question), "POST", "/api/campaigns/{id}/exposure/" + path, 200));
+        visit(running.request().queryParam("component", "core-barrel").queryParam("factor", 2), "GET", "/api/campaigns/{id}/water", 422);
         Response settings = visit(running.request(), "GET", "/api/campaigns/{id}/settings", 200);
         String renamed = settings.asString().replaceFirst("\"name\":\"[^\"]*\"", "\"name\":\"Renamed\"");
         assertEquals(renamed, visit(running.json(renamed).header("If-Match", settings.header("ETag")), "PUT", "/api/campaigns/{id}/settings", 200).asString());
