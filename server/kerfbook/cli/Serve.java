@@ -32,10 +32,10 @@ final class Serve {
         try (Database database = Database.open(options.data().resolve("kerfbook"))) {
             Campaigns campaigns = new Campaigns(database);
             Plans plans = new Plans(campaigns, BasisTables.read());
-            if (options.demo()) {
-                addDemo(campaigns, plans);
-            }
             try (Server server = Server.start(options.where(), plans, database, Commands.VERSION)) {
+                if (options.demo()) {
+                    addDemo(campaigns, plans);
+                }
                 String host = options.where().address().contains(":") ? "[::1]" : options.where().address();
                 out.println("Kerfbook " + Commands.VERSION + " answers at http://" + host + ":" + server.port() + "/");
                 out.println("Campaigns are kept in " + options.data().toAbsolutePath().normalize() + ". Stop with Ctrl-C.");
