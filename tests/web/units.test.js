@@ -16,6 +16,10 @@ test('EDGE: what is not a number is not known, and never 0', () => {
   equal(units.digits(NaN), 'not known');
   equal(units.activity(NaN), 'not known');
 });
+test('EDGE: what is too small to write out is not 0', () => {
+  equal(units.sig(5e-7), '<0.000001');
+  equal(units.sig(1.234e-6), '0.00000123');
+});
 test('EDGE: a small dose does not vanish in a column', () => {
   equal(units.fixed(0.004, 2), '<0.01');
   equal(units.fixed(0.005, 2), '0.01');

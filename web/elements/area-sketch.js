@@ -10,6 +10,7 @@ export function areaSketch(camp, { title, level, id }) {
     .map(area => ({ name: area.name, rightM: area.sketch.right_m, upM: area.sketch.up_m, usvPerH: rates.get(area.code) }));
   const data = {
     id, spots, parts: camp.doc.components.map(part), title,
+    pool: camp.doc.settings.pool && { width: camp.doc.settings.pool.length_m, depth: camp.doc.settings.pool.depth_m },
     desc: `Sketch, not to scale: ${spots.map(spot => `${spot.name} ${rateOf(spot.usvPerH)} µSv/h`).join(', ')}.`,
   };
   return figureFrame({
@@ -27,7 +28,7 @@ function part(component) {
   const bundle = ['tube-bundle', 'rod-bundle', 'bolts'].includes(shape.kind);
   const width = bundle ? Math.sqrt(shape.count) * shape.outer_diameter_mm * 1.6 : shape.outer_diameter_mm ?? shape.length_mm;
   const height = flat ? shape.thickness_mm : shape.height_mm ?? shape.length_mm;
-  return { topM: component.top_depth_mm / 1000, heightM: height / 1000, widthM: width / 1000, hollow: shape.kind === 'ring' || shape.kind === 'cylinder-shell' };
+  return { topM: component.top_depth_mm / 1000, heightM: height / 1000, widthM: width / 1000, rightM: component.place?.right_m, hollow: shape.kind === 'ring' || shape.kind === 'cylinder-shell' };
 }
 
 const heatKey = () => html`<p class="heat-key" aria-hidden="true">${['under 5', '5 to 25', '25 to 50', '50 to 100', '100 and more'].map((words, i) => html`

@@ -25,7 +25,7 @@ function calculated(camp, rate) {
   return html`${head}<div class="table" tabindex="0" role="region" aria-label=${`Working of ${rate.id}`}><table><thead><tr><th scope="col">Source</th><th scope="col" class="n">µSv/h on its reference day</th>
       <th scope="col" class="n">× decay to ${day(rate.on)}</th><th scope="col" class="n">× factor</th><th scope="col" class="n">= µSv/h now</th></tr></thead>
     <tbody><tr><th scope="row">Background</th><td class="n"></td><td class="n"></td><td class="n"></td><td class="n">${sig(rate.background_usv_per_h, 4)}</td></tr>
-      ${rate.calculated.map(part => html`<tr><th scope="row">${name(part)}<span class="sub">${part.state} · activity of ${day(part.reference_on)}</span></th><td class="n">${sig(part.at_reference_usv_per_h, 4)}</td>
+      ${[...rate.calculated].sort((a, b) => b.usv_per_h - a.usv_per_h).map(part => html`<tr><th scope="row">${name(part)}<span class="sub">${part.state} · activity of ${day(part.reference_on)}</span></th><td class="n">${sig(part.at_reference_usv_per_h, 4)}</td>
         <td class="n">${sig(part.decay, 4)}</td><td class="n">${sig(part.factor, 4)}</td><td class="n">${sig(part.usv_per_h, 4)}</td></tr>`)}</tbody>
     <tfoot><tr><th scope="row">Rate</th><td class="n"></td><td class="n"></td><td class="n"></td><td class="n">${sig(rate.usv_per_h, 4)}</td></tr></tfoot></table></div>`;
 }

@@ -4,9 +4,9 @@ import { Drawn } from '../lib/draw.js';
 import { heat, sig } from '../lib/units.js';
 
 class SectionSketch extends Drawn {
-  /** data: {spots: [{name, rightM, upM, usvPerH}], parts: [{topM, heightM, widthM, hollow}], title, desc, id} */
+  /** data: {spots: [{name, rightM, upM, usvPerH}], parts: [{topM, heightM, widthM, rightM, hollow}], pool: {width, depth} if it is known, title, desc, id} */
   draw(data, width) {
-    const pool = { width: Math.max(4, ...data.parts.map(part => part.widthM + 1.2)), depth: Math.max(3, ...data.parts.map(part => part.topM + part.heightM + 0.8)) };
+    const pool = data.pool ?? { width: Math.max(4, ...data.parts.map(part => part.widthM + 1.2)), depth: Math.max(3, ...data.parts.map(part => part.topM + part.heightM + 0.8)) };
     const left = Math.min(-1.5, ...data.spots.map(spot => spot.rightM - 0.5));
     const right = Math.max(pool.width + 1, ...data.spots.map(spot => spot.rightM + 0.5));
     const pad = Math.min(60, width * 0.12);
@@ -45,8 +45,8 @@ class SectionSketch extends Drawn {
   }
 
   #parts(svg, x, y, pool, parts) {
-    const middle = pool.width / 2;
     for (const part of parts) {
+      const middle = part.rightM ?? pool.width / 2;
       const [l, r, top, bottom] = [x(middle - part.widthM / 2), x(middle + part.widthM / 2), y(part.topM), y(part.topM + part.heightM)];
       svg.append('path').attr('class', 'part').attr('d', part.hollow ? `M${l} ${top}V${bottom}M${r} ${top}V${bottom}` : `M${l} ${top}H${r}V${Math.max(bottom, top + 2)}H${l}Z`);
     }

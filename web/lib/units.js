@@ -1,4 +1,5 @@
 // The only rounding and conversion. JSON carries µSv, person-µSv, h, mm, Bq; people read mSv, person-mSv, h and min, GBq.
+const LEAST = 1e-6;
 const GAP = '\u202f';
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 export const NOT_KNOWN = 'not known';
@@ -7,6 +8,7 @@ export const NOT_KNOWN = 'not known';
 export function sig(value, digits = 3) {
   if (!Number.isFinite(value)) return NOT_KNOWN;
   if (value === 0) return '0';
+  if (Math.abs(value) < LEAST) return '<0.000001';
   const exponent = Math.floor(Math.log10(Math.abs(Number(value.toPrecision(digits)))));
   return grouped(value.toFixed(Math.min(8, Math.max(0, digits - 1 - exponent))));
 }
