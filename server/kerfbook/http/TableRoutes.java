@@ -14,12 +14,12 @@ import kerfbook.shielding.Nuclide;
 import kerfbook.tables.CuttingTables;
 import kerfbook.tables.Table;
 
-/** The tables that a planner chooses from: rule sets, nuclides, handbook rates of techniques, difficulty factors. */
+/** The tables that a planner chooses from: rule sets, nuclides, materials, handbook rates of techniques, difficulty factors. */
 final class TableRoutes {
     private record NuclideRow(String name, double halfLifeDays) { }
 
-    private record Tables(List<Basis.Edition> editions, List<RuleSet> ruleSets, List<NuclideRow> nuclides, List<Map<String, String>> techniques,
-                          List<Map<String, String>> difficulty, List<Map<String, String>> wasteFigures) { }
+    private record Tables(List<Basis.Edition> editions, List<RuleSet> ruleSets, List<NuclideRow> nuclides, List<String> materials,
+                          List<Map<String, String>> techniques, List<Map<String, String>> difficulty, List<Map<String, String>> wasteFigures) { }
 
     private record Techniques(List<HandbookTechnique> techniques, List<CutMaterial> materials, List<CuttingTables.Factor> trialToField,
                               List<Map<String, String>> jetDefaults, List<Map<String, String>> jetQuality) { }
@@ -33,7 +33,8 @@ final class TableRoutes {
         tables = Json.bytes(new Tables(basis.editions(),
             basis.ruleSets().values().stream().sorted(Comparator.comparing(RuleSet::code)).toList(),
             basis.nuclides().values().stream().sorted(Comparator.comparing(Nuclide::name)).map(each -> new NuclideRow(each.name(), each.halfLifeDays())).toList(),
-            Table.read("techniques").cells(), Table.read("difficulty").cells(), Table.read("waste_figures").cells()));
+            basis.materials().stream().sorted().toList(), Table.read("techniques").cells(), Table.read("difficulty").cells(),
+            Table.read("waste_figures").cells()));
     }
 
     static void on(Routes routes, Basis basis, Handbook handbook) {
