@@ -1,34 +1,16 @@
 // Techniques, components and cuts.
 import { code, day, group, likely, list, nuclides, number, origin, pick, picks, prose, refs, rows, text, whole } from './field.js';
-
-const TAKES = {
-  ring: ['outer_diameter_mm', 'inner_diameter_mm', 'height_mm'], 'cylinder-shell': ['outer_diameter_mm', 'inner_diameter_mm', 'height_mm'],
-  plate: ['length_mm', 'width_mm', 'thickness_mm'], 'round-plate': ['outer_diameter_mm', 'thickness_mm'],
-  grid: ['length_mm', 'width_mm', 'thickness_mm', 'open_fraction'], 'round-grid': ['outer_diameter_mm', 'thickness_mm', 'open_fraction'],
-  'tube-bundle': ['outer_diameter_mm', 'inner_diameter_mm', 'length_mm', 'count'], 'rod-bundle': ['outer_diameter_mm', 'length_mm', 'count'],
-  block: ['length_mm', 'width_mm', 'height_mm'], bolts: ['outer_diameter_mm', 'length_mm', 'count'],
-};
-const KINDS = [['ring', 'Ring'], ['cylinder-shell', 'Cylinder shell'], ['plate', 'Plate'], ['round-plate', 'Round plate'], ['grid', 'Grid'], ['round-grid', 'Round grid'],
-  ['tube-bundle', 'Tube bundle'], ['rod-bundle', 'Rod bundle'], ['block', 'Block'], ['bolts', 'Bolts']];
-const takes = name => ({ when: shape => TAKES[shape.kind.text]?.includes(name) });
+import { shape } from './shape.js';
+import { posture, spot } from './stand.js';
 
 export const components = {
   one: 'component', article: 'a', title: 'Components', tab: 'cuts',
   fields: [
     text('name', 'Name'), code(),
-    group('shape', 'Shape', [
-      pick('kind', 'Kind', KINDS),
-      number('outer_diameter_mm', 'Outer diameter', 'mm', takes('outer_diameter_mm')), number('inner_diameter_mm', 'Inner diameter', 'mm', takes('inner_diameter_mm')),
-      number('length_mm', 'Length', 'mm', takes('length_mm')), number('width_mm', 'Width', 'mm', takes('width_mm')),
-      number('thickness_mm', 'Thickness', 'mm', takes('thickness_mm')), number('height_mm', 'Height', 'mm', takes('height_mm')),
-      whole('count', 'How many', takes('count')),
-      number('outline_diameter_mm', 'Circle around all', 'mm', { maybe: true, when: shape => ['tube-bundle', 'rod-bundle', 'bolts'].includes(shape.kind.text) }), number('open_fraction', 'Part that is hole', '%', { power: -2, ...takes('open_fraction') }),
-    ]),
+    shape(),
     text('material', 'Material', { hint: 'As the techniques name it, such as stainless-304.' }), number('density_kg_per_m3', 'Density', 'kg/m³'),
     number('mass_kg', 'Mass', 'kg', { hint: 'As weighed or drawn; held against shape and density.' }), number('top_depth_mm', 'Its top under the water', 'mm'),
-    pick('posture', 'Stands', [['upright', 'upright'], ['flat', 'flat']], { maybe: true, hint: 'None: plates and grids lie flat.' }),
-    group('place', 'Where its middle stands, seen from above', [
-      number('right_m', 'Right of the left pool wall', 'm', { signed: true }), number('across_m', 'Across from the middle', 'm', { signed: true, maybe: true })], { maybe: true, start: false }),
+    spot('place', 'Where its middle stands, seen from above', { maybe: true, start: false, hint: 'For calculated dose rates.' }), posture,
     whole('pieces', 'Pieces it is cut into'), whole('packages', 'Packages they fill'),
     list('routines', 'Routines, in their order', 'routine', pick('', 'Routine',
       ({ camp }) => camp.doc.routines.filter(routine => routine.applies === 'component').map(routine => [routine.code, `${routine.name} (${routine.code})`])), { start: 1 }),

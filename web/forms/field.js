@@ -37,9 +37,10 @@ export const origin = group('origin', 'Where this comes from', [
 ]);
 
 /** Objects of a kind as options. */
-export const refs = kind => ({ camp }) => camp.doc[kind].map(object => [object.code, object.name ? `${object.name} (${object.code})` : object.code]);
+export const refs = kind => ({ camp }) => (camp.doc[kind] ?? []).map(object => [object.code, object.name ? `${object.name} (${object.code})` : object.code]);
 export const roles = ({ camp }) => [...new Set(camp.doc.workers.flatMap(worker => worker.roles))].sort().map(role => [role, role]);
 export const groups = ({ camp }) => [...new Set([...camp.doc.routines.flatMap(routine => routine.tasks), ...camp.doc.tasks].map(task => task.group))]
   .sort().map(name => [name, name]);
 export const taskIds = ({ camp }) => (camp.forecast?.tasks ?? []).map(task => [task.id, `${task.id}: ${task.name}`]);
+export const materials = ({ tables }) => tables.materials.map(name => [name, name]);
 export const nuclides = ({ tables }) => tables.nuclides.map(nuclide => [nuclide.name, nuclide.name]);

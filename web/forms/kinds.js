@@ -1,5 +1,6 @@
 // Every kind of object with its words, its tab and its fields.
-import { areas, shields, sources, surveys } from './place.js';
+import { areas, sources, surveys } from './place.js';
+import { shields } from './stand.js';
 import { components, cuts, techniques } from './cutting.js';
 import { packages, trials } from './packing.js';
 import { factors, overrides, resources, routines, tasks } from './work.js';

@@ -1,5 +1,6 @@
 // Areas, sources and surveys.
 import { code, day, group, list, nuclides, number, pick, prose, refs, rows, text } from './field.js';
+import { body, place } from './stand.js';
 
 export const areas = {
   one: 'area', article: 'an', title: 'Areas', tab: 'areas',
@@ -7,11 +8,9 @@ export const areas = {
     text('name', 'Name'), code(),
     number('background_usv_per_h', 'Background', 'µSv/h', { hint: 'Rate without any source of the campaign.' }),
     number('ceiling_usv_per_h', 'Ceiling', 'µSv/h', { maybe: true, hint: 'Work there stops above it.' }),
-    pick('rate_from', 'The rate comes from', [['survey', 'its surveys'], ['background', 'background only: no source reaches it'],
-      ['calculated', 'what stands in the pool, calculated'], ['calibrated', 'what stands in the pool, calibrated to surveys']]),
-    group('sketch', 'Place on the section sketch', [
-      number('right_m', 'Right of the left pool wall', 'm', { signed: true }), number('up_m', 'Above the water', 'm', { signed: true }),
-      number('across_m', 'Across from the middle', 'm', { signed: true, maybe: true })], { maybe: true, start: false }),
+    pick('rate_from', 'The rate comes from', [['survey', 'its surveys'], ['calculated', 'calculation from what stands in the pool'],
+      ['calibrated', 'calculation, fitted to the surveys'], ['background', 'background only: no source reaches it']]),
+    place('sketch', 'Where its dosimeter is', { maybe: true, start: false, hint: 'Place on the section sketch, and the point that is calculated.' }),
     prose('note', 'Note', { wide: true }),
   ],
 };
@@ -22,6 +21,7 @@ export const sources = {
     text('name', 'Name'), code(),
     pick('component', 'Belongs to the component', refs('components'), { maybe: true, hint: 'It ends when that component is packed.' }),
     day('ends_on', 'Gone from', { maybe: true, hint: 'Only without a component.' }),
+    body,
     rows('nuclides', 'Nuclides', 'nuclide', [
       pick('nuclide', 'Nuclide', nuclides), number('dose_share', 'Share of its dose rate', '%', { power: -2 })],
     { line: true, hint: 'Shares add up to 100 %. Without nuclides the source does not decay.' }),
@@ -38,21 +38,12 @@ export const surveys = {
     pick('rule', 'The area rate is the', [['mean', 'mean of the points'], ['weighted-mean', 'mean weighted by the stay at each point'], ['highest', 'highest point']]),
     rows('points', 'Points', 'point', [
       text('name', 'Point'), number('usv_per_h', 'Dose rate', 'µSv/h'),
-      number('weight', 'Weight', '', { when: (row, root) => root.rule.text === 'weighted-mean' })], { line: true, start: 1 }),
+      number('weight', 'Weight', '', { when: (row, root) => root.rule.text === 'weighted-mean' }),
+      place('place', 'Where it was measured', { maybe: true, start: false, hint: 'For calibration.' })], { line: true, start: 1 }),
     rows('shares', 'Which source makes how much', 'source', [
       pick('source', 'Source', refs('sources')), number('share', 'Share of the rate above background', '%', { power: -2 })],
     { line: true, hint: 'What is left over is "not told apart": it stays and does not decay.' }),
     number('gsd', 'Geometric standard deviation', '', { maybe: true, hint: '1 or more, if somebody knows it.' }),
     prose('note', 'Note', { wide: true }),
-  ],
-};
-
-const span = (name, label) => group(name, label, [number('from_m', 'From', 'm', { signed: true }), number('to_m', 'To', 'm', { signed: true })], { maybe: true, start: false });
-export const shields = {
-  one: 'shield', article: 'a', title: 'Temporary shields', tab: 'areas',
-  fields: [
-    text('name', 'Name'), code(), text('material', 'Material', { hint: 'A name of the table of materials, such as lead.' }),
-    day('from', 'Stands from', { maybe: true }), day('until', 'Stands until', { maybe: true }),
-    span('right', 'Right of the left pool wall'), span('across', 'Across from the middle'), span('up', 'Above the water'),
   ],
 };

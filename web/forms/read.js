@@ -37,7 +37,7 @@ function three(field, draft, path, faults) {
 }
 
 export function leaf(field, box, path, faults) {
-  if (field.type === 'tick') return box.text;
+  if (field.type === 'tick') return field.maybe && !box.text && box.value === undefined ? undefined : box.text;
   if (box.value !== undefined && box.text === box.was) return box.value;
   if (field.type === 'number' || field.type === 'whole') return numeric(field, box.text, path, faults);
   const text = field.type === 'prose' ? box.text : box.text.trim();

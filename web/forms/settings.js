@@ -1,4 +1,5 @@
 import { day, group, list, number, pick, picks, prose, text, tick, whole } from './field.js';
+import { pool } from './stand.js';
 
 const DAYS = [['MONDAY', 'Monday'], ['TUESDAY', 'Tuesday'], ['WEDNESDAY', 'Wednesday'], ['THURSDAY', 'Thursday'], ['FRIDAY', 'Friday'], ['SATURDAY', 'Saturday'], ['SUNDAY', 'Sunday']];
 
@@ -17,6 +18,7 @@ export const settings = {
       number('hoist_kg', 'Heaviest lift', 'kg'), number('clearance_mm', 'Room around a piece', 'mm', { maybe: true }), tick('hoists_packages', 'The same hoist lifts loaded packages'),
       group('largest_piece', 'Largest piece that may be handled', [number('length_mm', 'Length', 'mm'), number('width_mm', 'Width', 'mm'), number('height_mm', 'Height', 'mm')], { maybe: true, start: false }),
     ], { maybe: true, start: false }),
+    pool,
     prose('story', 'What it is about', { wide: true }),
   ],
 };

@@ -40,7 +40,8 @@ export const routines = {
     rows('tasks', 'Tasks', 'task', [
       text('name', 'Name'), code({ hint: '' }), inGroup,
       list('after', 'Waits for', 'task', text('', 'Code of an earlier task of this routine')),
-      number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), needs, tick('packs', 'The component is packed when it is finished'), steps,
+      number('lag_hours', 'Pause before it', 'working h', { usual: '0' }), needs, tick('packs', 'The component is packed when it is finished'), tick('frees', 'The component is cut free when it is finished', { maybe: true }),
+      number('lift_cover_mm', 'Water kept over lifted pieces', 'm', { power: 3, sent: 'mm', maybe: true, hint: 'Only for a task that lifts them.' }), steps,
     ], { start: 1 }),
   ],
 };
