@@ -11,6 +11,7 @@ const PAGES = {
   standing: () => import('./views/standing.js'), cuts: () => import('./views/cuts.js'), areas: () => import('./views/areas.js'),
   tasks: () => import('./views/tasks.js'), people: () => import('./views/people.js'), basis: () => import('./views/basis.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
+  'dose-rate': () => import('./views/dose-rate.js'),
 };
 const main = document.getElementById('main');
 let shown = 0;

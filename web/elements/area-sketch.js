@@ -1,5 +1,6 @@
-import { html, svg } from '../lib/vendor.js';
+import { html } from '../lib/vendor.js';
 import { figureFrame } from './figure-frame.js';
+import { heatKey } from './heat-key.js';
 import { rate as rateOf } from '../lib/units.js';
 import './section-sketch.js';
 
@@ -30,6 +31,3 @@ function part(component) {
   const height = flat ? shape.thickness_mm : shape.height_mm ?? shape.length_mm;
   return { topM: component.top_depth_mm / 1000, heightM: height / 1000, widthM: width / 1000, rightM: component.place?.right_m, hollow: shape.kind === 'ring' || shape.kind === 'cylinder-shell' };
 }
-
-const heatKey = () => html`<p class="heat-key" aria-hidden="true">${['under 5', '5 to 25', '25 to 50', '50 to 100', '100 and more'].map((words, i) => html`
-  <span>${svg`<svg><rect class="heat-${i + 1}" x="0.5" y="0.5" width="15" height="11"></rect></svg>`}${words}</span>`)}<span>µSv/h</span></p>`;

@@ -1,10 +1,11 @@
 // The working of a dose rate: background + parts × decay + what is not told apart, so that a person can redo it.
 import { html, nothing } from '../lib/vendor.js';
+import { partsWorking } from './parts-working.js';
 import { nameOf } from '../lib/words.js';
 import { day, plain, sig } from '../lib/units.js';
 
 export function rateWorking(camp, rate) {
-  if (rate.calculated?.length > 0) return calculated(camp, rate);
+  if (rate.calculated?.length > 0 || rate.from === 'calculated' || rate.from === 'calibrated') return partsWorking(camp, rate);
   if (rate.survey === undefined) return html`<p class="small">Background only: ${plain(rate.background_usv_per_h)} µSv/h. No source of the campaign reaches this area.</p>`;
   const above = rate.survey_usv_per_h - rate.background_usv_per_h;
   return html`<p class="small">Survey <a href="#/c/${camp.id}/edit/surveys/${rate.survey}">${rate.survey}</a> of ${day(rate.surveyed_on)}: ${sig(rate.survey_usv_per_h, 4)} µSv/h, of which
@@ -15,17 +16,4 @@ export function rateWorking(camp, rate) {
           <td class="n">${part.present ? sig(part.decay, 4) : 'gone'}</td><td class="n">${sig(part.usv_per_h, 4)}</td></tr>`)}
         <tr><th scope="row">Not told apart, stays</th><td class="n">${sig(rate.not_told_apart_usv_per_h, 4)}</td><td class="n"></td><td class="n">${sig(rate.not_told_apart_usv_per_h, 4)}</td></tr></tbody>
       <tfoot><tr><th scope="row">Rate</th><td class="n"></td><td class="n"></td><td class="n">${sig(rate.usv_per_h, 4)}</td></tr></tfoot></table></div>`;
-}
-
-/** From the activity of what stands there: rate on the reference day × decay × factor, a factor of 1 where no survey says otherwise. */
-function calculated(camp, rate) {
-  const name = part => camp.byCode.components.get(part.source)?.name ?? nameOf(camp, 'sources', part.source);
-  const head = html`<p class="small">${rate.from === 'calibrated' ? 'Calculated from activities, each source scaled to the surveys.' : 'Calculated from activities.'}
-    ${rate.extrapolated ? html`<span class="mark decide">beyond the data: an order of magnitude at most</span>` : nothing} ${rate.past_validity ? html`<span class="mark decide">surveys past their validity</span>` : nothing}</p>`;
-  return html`${head}<div class="table" tabindex="0" role="region" aria-label=${`Working of ${rate.id}`}><table><thead><tr><th scope="col">Source</th><th scope="col" class="n">µSv/h on its reference day</th>
-      <th scope="col" class="n">× decay to ${day(rate.on)}</th><th scope="col" class="n">× factor</th><th scope="col" class="n">= µSv/h now</th></tr></thead>
-    <tbody><tr><th scope="row">Background</th><td class="n"></td><td class="n"></td><td class="n"></td><td class="n">${sig(rate.background_usv_per_h, 4)}</td></tr>
-      ${[...rate.calculated].sort((a, b) => b.usv_per_h - a.usv_per_h).map(part => html`<tr><th scope="row">${name(part)}<span class="sub">${part.state} · activity of ${day(part.reference_on)}</span></th><td class="n">${sig(part.at_reference_usv_per_h, 4)}</td>
-        <td class="n">${sig(part.decay, 4)}</td><td class="n">${sig(part.factor, 4)}</td><td class="n">${sig(part.usv_per_h, 4)}</td></tr>`)}</tbody>
-    <tfoot><tr><th scope="row">Rate</th><td class="n"></td><td class="n"></td><td class="n"></td><td class="n">${sig(rate.usv_per_h, 4)}</td></tr></tfoot></table></div>`;
 }

@@ -54,7 +54,7 @@ class SectionSketch extends Drawn {
 }
 
 /** Badges that would lie on one another go up a tier. */
-function tiers(spots, x, width) {
+export function tiers(spots, x, width) {
   const ends = [];
   return [...spots].sort((a, b) => a.rightM - b.rightM).map(spot => {
     const half = Math.max(spot.name.length * 6.4, 72) / 2 + 5;
@@ -67,12 +67,12 @@ function tiers(spots, x, width) {
 }
 
 /** Leaders lie under all badges. */
-function leader(svg, spot, foot, ground, y) {
+export function leader(svg, spot, foot, ground, y) {
   svg.append('path').attr('class', 'leader').attr('d', `M${foot} ${ground}L${spot.centre} ${y + 2}`);
   svg.append('circle').attr('class', 'spot').attr('cx', foot).attr('cy', ground).attr('r', 3);
 }
 
-function badge(svg, spot, y) {
+export function badge(svg, spot, y) {
   const step = heat(spot.usvPerH);
   const g = svg.append('g').attr('class', 'badge');
   g.append('rect').attr('class', `heat-${step}`).attr('x', spot.centre - 36).attr('y', y - 18).attr('width', 72).attr('height', 20).attr('rx', 4);

@@ -61,6 +61,7 @@ function leave(event) {
 
 function tabOf(route) {
   if (route.page === 'settings') return 'basis';
+  if (route.page === 'dose-rate') return 'areas';
   return route.page === 'add' || route.page === 'edit' ? kinds[route.rest[0]]?.tab : route.page;
 }
 

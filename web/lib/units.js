@@ -33,6 +33,14 @@ export const msvFixed = (usv, decimals) => fixed(usv / 1000, decimals);
 export const percent = part => `${plain(shift(part, 2))} %`;
 /** A dose rate: two digits are enough below 1 µSv/h. */
 export const rate = usvPerH => sig(usvPerH, usvPerH < 1 ? 2 : 3);
+/** A dose rate with the unit that people read it in. */
+export const doseRate = usvPerH => (usvPerH >= 1e6 ? `${sig(usvPerH / 1e6)} Sv/h` : usvPerH >= 1000 ? `${sig(usvPerH / 1000)} mSv/h` : `${rate(usvPerH)} µSv/h`);
+/** Millimetres as metres. */
+export const metres = mm => `${sig(mm / 1000)} m`;
+/** A place in metres as the server worked it out, without noise. */
+export const at = metre => `${digits(metre, 4)} m`;
+/** A water level that must not be undercut, to a whole mm on the safe side. */
+export const levelUp = mm => `${digits(Math.abs(Math.ceil(mm)))} mm ${Math.ceil(mm) < 0 ? 'below' : 'above'} the normal water`;
 /** A dose that somebody typed, with the digits that were typed. */
 export const msvTyped = usv => plain(shift(usv, -3));
 

@@ -1,13 +1,15 @@
 import { html, nothing } from '../lib/vendor.js';
 import { figureFrame } from '../elements/figure-frame.js';
 import { addLink, editLink } from '../elements/manage.js';
+import { areaQuestions } from './exposure.js';
 import { rateWorking } from '../elements/rate-working.js';
 import { link } from '../lib/route.js';
 import { nameOf } from '../lib/words.js';
 import { day, msv, percent, plain, rate, sig } from '../lib/units.js';
 import '../elements/rate-history.js';
 
-export function areaDetail({ route, camp, redraw }) {
+export function areaDetail(page) {
+  const { route, camp, redraw } = page;
   const area = camp.byCode.areas.get(route.rest[0]);
   if (!area) return html`<div class="lead"><div><h1>There is no area "${route.rest[0]}"</h1><p class="under"><a href=${link(camp.id, 'areas')}>All areas</a></p></div></div>`;
   const dose = camp.forecast?.areas.find(each => each.area === area.code);
@@ -29,6 +31,7 @@ export function areaDetail({ route, camp, redraw }) {
       ${surveys.map(survey => surveyPanel(camp, survey))}
       ${surveys.length === 0 ? html`<section class="panel empty"><h2>No surveys of ${area.name} yet</h2>${area.rate_from === 'survey' ? html`<p>Without one, nothing can be forecast here.</p>` : nothing}${addLink(camp, 'surveys', { area: area.code }, 'Add the first dose rate')}</section>` : nothing}
       ${camp.forecast ? workings(camp, area, redraw) : nothing}
+      ${areaQuestions(page, area)}
     </div>`;
 }
 

@@ -4,17 +4,22 @@ import { areaSketch, startRates } from '../elements/area-sketch.js';
 import { addLink, editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { areaDetail } from './area-detail.js';
+import { calculatedPanel, loadExposure, poolPanel, questionPanels } from './exposure.js';
+import { fromWord } from '../lib/exposure.js';
 import { link } from '../lib/route.js';
 import { nameOf, plural } from '../lib/words.js';
 import { day, heat, msv, percent, rate as rateOf } from '../lib/units.js';
 
 export const title = ({ route, camp }) => `${route.rest[0] ? nameOf(camp, 'areas', route.rest[0]) : 'Areas'} of ${camp.doc.settings.name}`;
 
+export const load = ({ route, camp }) => (route.rest[0] ? null : loadExposure(camp));
+
 export function body(page) {
   return page.route.rest[0] ? areaDetail(page) : all(page);
 }
 
-function all({ camp }) {
+function all(page) {
+  const { camp } = page;
   const { areas } = camp.doc;
   return html`
     <div class="lead"><div><h1>${heading(camp)}</h1><p class="under">${plural(areas.length, 'area')}, ${plural(camp.doc.surveys.length, 'survey')}, ${plural(camp.doc.sources.length, 'source')}.</p></div>
@@ -22,8 +27,9 @@ function all({ camp }) {
     <div class="grid">
       ${missing(camp)}
       ${areas.length === 0 ? html`<section class="panel empty"><h2>No areas yet</h2><p>An area is a place where people stand: pool edge, bridge, cabin.</p>${addLink(camp, 'areas', null, 'Add the first area')}</section>` : html`
-        ${camp.forecast && areas.some(area => area.sketch) ? html`<section class="panel w5">${areaSketch(camp, { title: sketchTitle(camp), level: 2, id: 'areas-sketch' })}</section>` : nothing}
-        <section class="panel ${camp.forecast ? 'w7' : ''}"><h2>Areas, the hottest first</h2>${ranked(camp)}</section>`}
+        ${page.data?.overview ? html`<div class="w6">${poolPanel(page)}</div>` : camp.forecast && areas.some(area => area.sketch) ? html`<section class="panel w5">${areaSketch(camp, { title: sketchTitle(camp), level: 2, id: 'areas-sketch' })}</section>` : nothing}
+        <div class="stack ${page.data?.overview ? 'w6' : camp.forecast ? 'w7' : ''}"><section class="panel"><h2>Areas, the hottest first</h2>${ranked(camp)}</section>${calculatedPanel(page)}</div>`}
+      ${areas.length === 0 ? nothing : html`${page.data && !page.data.overview ? poolPanel(page) : nothing}${questionPanels(page)}`}
       ${kindPanel(camp, 'surveys', {
     empty: 'No surveys yet. Add the first dose rate of an area.', head: ['Survey', 'Area', '~Measured', 'Valid until', '~#Points', '~Rule', '~Instrument'],
     row: survey => [editLink(camp, 'surveys', survey), nameOf(camp, 'areas', survey.area), day(survey.surveyed_on), day(survey.valid_until), survey.points.length, survey.rule.replace('-', ' '), survey.instrument],
@@ -65,11 +71,11 @@ function ranked(camp) {
     <tbody>${sorted.map(area => {
       const dose = doses.get(area.code);
       const survey = latest(camp, area.code);
-      return html`<tr><th scope="row"><a href=${link(camp.id, 'areas', area.code)}>${area.name}</a></th>
+      return html`<tr><th scope="row"><a href=${link(camp.id, 'areas', area.code)}>${area.name}</a><span class="sub">${fromWord(area.rate_from)}</span></th>
         <td class="n">${rates.has(area.code) ? rateOf(rates.get(area.code)) : 'not known'}</td><td class="n">${dose ? rateOf(dose.highest_usv_per_h) : ''}
           ${dose?.ceiling_usv_per_h && dose.highest_usv_per_h > dose.ceiling_usv_per_h ? html`<span class="mark decide">above ceiling</span>` : nothing}</td>
         <td class="n mid-only">${area.ceiling_usv_per_h ? rateOf(area.ceiling_usv_per_h) : 'none'}</td>
-        <td class="mid-only">${survey ? html`${day(survey.surveyed_on)}<span class="sub nowrap">valid until ${day(survey.valid_until)}</span>` : area.rate_from === 'background' ? 'background only' : 'none yet'}</td>
+        <td class="mid-only">${survey ? html`${day(survey.surveyed_on)}<span class="sub nowrap">valid until ${day(survey.valid_until)}</span>` : area.rate_from === 'survey' ? 'none yet' : fromWord(area.rate_from)}</td>
         <td class="n">${dose ? msv(dose.person_usv) : ''}</td></tr>`;
     })}</tbody></table></div>`;
 }

@@ -2,16 +2,21 @@
 import { html, nothing } from '../lib/vendor.js';
 import { outline } from '../elements/outline.js';
 import { addLink, editLink, kindPanel } from '../elements/manage.js';
+import { askPanel, goToPanel, turnTo } from '../elements/ask-panel.js';
 import { missing } from '../elements/missing.js';
 import { originMark } from '../elements/marks.js';
+import { liftCover } from '../questions/lift-cover.js';
+import { loadedPackage } from '../questions/package.js';
 import { link } from '../lib/route.js';
 import { speedWords } from '../lib/speed.js';
 import { nameOf, plural } from '../lib/words.js';
 import { activity, day, duration, msv, percent, plain, sig } from '../lib/units.js';
+import '../elements/dot-rows.js';
+import '../elements/rate-curve.js';
 
 export const title = ({ camp }) => `Cuts of ${camp.doc.settings.name}`;
 
-export function body({ camp }) {
+export function body({ camp, tables, redraw }) {
   const { components, cuts } = camp.doc;
   const totals = camp.forecast?.totals;
   return html`
@@ -21,7 +26,8 @@ export function body({ camp }) {
     <div class="grid even">
       ${missing(camp)}
       ${components.length === 0 ? html`<section class="panel empty"><h2>No components yet</h2><p>A component is a thing to be taken apart. It needs a routine first.</p>${addLink(camp, 'components', null, 'Add the first component')}</section>` : nothing}
-      ${components.map(component => panel(camp, component, cuts.filter(cut => cut.component === component.code)))}
+      ${components.map(component => panel(camp, component, cuts.filter(cut => cut.component === component.code), redraw))}
+      ${camp.doc.settings.pool && components.some(each => each.inventory) ? askPanel({ camp, tables, redraw, questions: [liftCover, loadedPackage], place: 'cuts', heading: 'Questions about lifting and packing' }) : nothing}
       ${kindPanel(camp, 'techniques', {
     empty: 'No techniques yet. Add the first way of cutting, with its speed and limits.', head: ['Technique', '~Works in', '~#Thickness, mm', 'Speed: low, likely, high', '~#Kerf, mm', 'Known'],
     row: technique => [editLink(camp, 'techniques', technique, technique.name), technique.medium === 'either' ? 'water or air' : technique.medium,
@@ -39,7 +45,7 @@ export function body({ camp }) {
 }
 
 const total = (components, what) => components.reduce((sum, each) => sum + each[what], 0);
-function panel(camp, component, cuts) {
+function panel(camp, component, cuts, redraw) {
   const dose = camp.forecast?.components.find(each => each.component === component.code);
   const bq = component.inventory?.activities.reduce((sum, each) => sum + each.becquerel, 0);
   return html`<section class="panel w6 component">
@@ -53,7 +59,16 @@ function panel(camp, component, cuts) {
       <tbody>${cuts.map(cut => html`<tr><th scope="row">${editLink(camp, 'cuts', cut, cut.name)}</th><td>${nameOf(camp, 'techniques', cut.technique)}</td><td class="n">${cut.count}</td><td class="n">${plain(cut.length_mm)}</td><td class="n">${plain(cut.thickness_mm)}</td></tr>`)}</tbody></table></div>`}
     ${dose ? html`<p class="small muted">${duration(dose.tool_on_hours)} with the tool on, ${sig(dose.metres_cut)} m. All its tasks: ${sig(dose.person_hours)} person-hours, ${msv(dose.person_usv)} person-mSv, ${day(dose.start)} to ${day(dose.finish)}${dose.packed_on ? '' : '; no task packs it'}.
       <a href="${link(camp.id, 'tasks')}?component=${component.code}">Its tasks</a></p>` : nothing}
+    ${camp.doc.settings.pool && component.inventory ? html`<p class="small asks"><button type="button" class="button little" @click=${() => ask(camp, 'least-cover', component, redraw)}>Water to keep while lifting<span class="spoken"> ${component.name}</span></button>
+      <button type="button" class="button little" @click=${() => ask(camp, 'package', component, redraw)}>Loaded package<span class="spoken"> of ${component.name}</span></button></p>` : nothing}
   </section>`;
+}
+
+/** Turns the questions below to this component and goes there. */
+function ask(camp, key, component, redraw) {
+  turnTo(camp, 'cuts', key, { component: component.code });
+  redraw();
+  goToPanel('cuts');
 }
 
 function size(shape) {
