@@ -1,6 +1,6 @@
 // Every input of a campaign that says where it comes from.
 import { speedWords, three } from './speed.js';
-import { activity } from './units.js';
+import { activity, plain } from './units.js';
 
 /** @returns rows {kind, code, name, figure, origin} */
 export function inputs(doc) {
@@ -11,6 +11,7 @@ export function inputs(doc) {
     const sum = each.inventory.activities.reduce((bq, part) => bq + part.becquerel, 0);
     rows.push({ kind: 'components', code: each.code, name: `Inventory of ${each.name}`, figure: activity(sum), origin: each.inventory.origin });
   }
+  for (const each of doc.prices) rows.push({ kind: 'prices', code: each.code, name: each.name, figure: `${plain(each.amount)} ${each.currency}`, origin: each.origin });
   const steps = (kind, code, tasks) => tasks.forEach(task => task.steps.forEach(step => rows.push({
     kind, code, name: `${task.name}: ${step.name}`, figure: `${three(step.hours_each, 'h')} ${step.driver === 'campaign' ? 'in all' : `per ${step.driver.replace(/-/g, ' ')}`}`, origin: step.origin,
   })));

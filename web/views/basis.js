@@ -46,6 +46,10 @@ export function body({ camp, tables, data, redraw }) {
     empty: 'No difficulty factors yet.', head: ['Factor', '~Percentage of', '#Extra time: low, likely, high', 'Known'],
     row: factor => [editLink(camp, 'factors', factor, factor.name), `${factor.stage} duration`, `${plain(factor.percent.low)}, ${plain(factor.percent.likely)}, ${plain(factor.percent.high)} %`, originMark(factor.origin)],
   })}
+      ${kindPanel(camp, 'prices', {
+    empty: 'No prices yet.', head: ['Price', 'Of', '#Amount', '~Known'],
+    row: price => [editLink(camp, 'prices', price, price.name), `${price.what.replace(/-/g, ' ')}${price.of ? `, ${price.of}` : ''}`, `${plain(price.amount)} ${price.currency} of ${price.price_year}`, originMark(price.origin)],
+  })}
       <section class="panel w6"><h2>Everything the plan is made of</h2>${objects(camp)}</section>
       <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
       <section class="panel"><h2>Changes, the newest first</h2>${changes(data)}</section>

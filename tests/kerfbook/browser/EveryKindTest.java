@@ -62,6 +62,8 @@ class EveryKindTest {
             "wall_mm=0", "wall_material=stainless-304")),
         new Filled("trials", "dummy-1", List.of("code=dummy-1", "technique=jet", "material=stainless-304", "thickness_mm=50", "length_mm=240", "minutes=15,5", "done_on=2027-01-20", "setting=usual")),
         new Filled("resources", "hoist", List.of("name=Hoist", "code=hoist", "capacity=1")),
+        new Filled("prices", "rigger-hour", List.of("name=Rigger", "code=rigger-hour", "what=labour-hour", "of=rigger", "amount=62,5", "currency=EUR", "price_year=2026", "origin.text=A test",
+            "origin.status=judgement")),
         new Filled("targets", "cutting", List.of("scope=group", "of=cutting", "person_usv=0,05", "valid_from=2027-03-01", "reason=A test", "code=cutting")),
         new Filled("constraints", "ring", List.of("scope=component", "of=ring", "individual_usv=0,5", "valid_from=2027-03-01", "reason=A test", "code=ring")));
 
