@@ -1,6 +1,7 @@
 package kerfbook.campaign;
 
 import java.util.List;
+import java.util.Optional;
 import kerfbook.cutting.Technique;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
@@ -71,6 +72,18 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
     public Campaign with(Settings other) {
         return new Campaign(format, other, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
             overrides, workers, roster, resources, prices, targets, constraints);
+    }
+
+    /** The component with this code. */
+    public Optional<Component> component(String code) {
+        return components.stream().filter(component -> component.code().equals(code)).findFirst();
+    }
+
+    /** The same with other ways to cut. */
+    public Campaign cutting(List<Technique> otherTechniques, List<Routine> otherRoutines, List<Component> otherComponents, List<Cut> otherCuts,
+                            List<FigureOverride> otherOverrides) {
+        return new Campaign(format, settings, factors, areas, sources, shields, surveys, otherTechniques, trials, otherRoutines, packages,
+            otherComponents, otherCuts, tasks, otherOverrides, workers, roster, resources, prices, targets, constraints);
     }
 
     private static <T> List<T> kind(List<T> objects, String field) {

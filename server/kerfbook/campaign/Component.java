@@ -46,6 +46,12 @@ public record Component(String code, String name, Shape shape, String material, 
             routines, after, note);
     }
 
+    /** The same, divided so and taken through these routines. */
+    public Component divided(int intoPieces, int intoPackages, List<String> byRoutines) {
+        return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, intoPieces, intoPackages, packageType, inventory,
+            byRoutines, after, note);
+    }
+
     /** Whether dose rates around it can be calculated. */
     public boolean calculable() {
         return place.isPresent() && inventory.isPresent();

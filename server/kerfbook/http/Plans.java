@@ -78,6 +78,11 @@ public final class Plans {
         return demo ? campaigns.addDemo(campaign.settings().name(), settings, items) : campaigns.add(campaign.settings().name(), settings, items);
     }
 
+    /** A stored campaign, read. */
+    Campaign campaign(Stored stored) {
+        return Draft.of(stored).campaign(documents);
+    }
+
     /** The document of a stored campaign. */
     byte[] document(Stored stored) {
         return documents.write(Draft.of(stored).campaign(documents));
@@ -127,6 +132,20 @@ public final class Plans {
                 check(Draft.of(current).with(edit), edit);
             }
             return edit;
+        });
+    }
+
+    /** Several edits together, made from this version of the campaign. */
+    Stored editAll(long id, long seen, List<Edit> edits) {
+        return campaigns.editAll(id, seen, current -> {
+            Draft draft = Draft.of(current);
+            edits.forEach(draft::with);
+            try {
+                requireUsable(draft.campaign(documents));
+            } catch (Invalid invalid) {
+                throw new Refused(Problem.of(409, "The rest of the plan does not allow it. Change that first.", draft.needing(invalid)));
+            }
+            return edits;
         });
     }
 

@@ -117,6 +117,7 @@ public final class Server implements AutoCloseable {
         ExposureRoutes.on(routes, plans);
         DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);
+        DivisionRoutes.on(routes, plans);
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
         PageRoutes.on(routes);
