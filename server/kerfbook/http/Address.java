@@ -1,6 +1,7 @@
 package kerfbook.http;
 
 import io.javalin.http.Context;
+import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
 import kerfbook.quantity.Invalid;
@@ -10,6 +11,7 @@ import kerfbook.quantity.Require;
 final class Address {
     private static final Pattern ID = Pattern.compile("[1-9][0-9]{0,17}");
     private static final Pattern NUMBER = Pattern.compile("-?[0-9]{1,9}");
+    private static final Pattern DECIMAL = Pattern.compile("-?[0-9]{1,9}(\\.[0-9]{1,9})?");
     private static final int LONGEST_PAGE = 1_000;
 
     private Address() { }
@@ -34,6 +36,20 @@ final class Address {
         parameters(ctx, Set.of("offset", "limit"));
         return new Page(Require.within(number(ctx, "offset", 0), 0, 999_999_999, "offset"),
             Require.within(number(ctx, "limit", usual), 1, LONGEST_PAGE, "limit"));
+    }
+
+    /** Refuses every parameter but these. */
+    static void only(Context ctx, Set<String> known) {
+        parameters(ctx, known);
+    }
+
+    /** A decimal number after the question mark, if it is there. */
+    static Optional<Double> decimal(Context ctx, String name) {
+        String text = ctx.queryParam(name);
+        if (text != null && !DECIMAL.matcher(text).matches()) {
+            throw new Invalid(name, "must be a number, like 0.8.");
+        }
+        return Optional.ofNullable(text).map(Double::valueOf);
     }
 
     private static int number(Context ctx, String name, int usual) {

@@ -74,10 +74,7 @@ record Problem(String type, String title, int status, String detail, List<Fault>
                 List.of(new Fault("code", "is taken. Choose another.")));
         }
         if (failure instanceof Stale stale) {
-            Problem plain = of(412, "It was changed in the meantime and is at version " + stale.currentVersion()
-                + " now. Look at the newer one and decide again.");
-            return new Problem(plain.type, plain.title, 412, plain.detail, List.of(), Optional.of(new RawValue(stale.currentJson())),
-                Optional.of(Versions.etag(stale.currentVersion())));
+            return stale(stale.currentVersion(), stale.currentJson());
         }
         if (failure instanceof StoreUnavailable) {
             return of(503, failure.getMessage());
@@ -87,6 +84,13 @@ record Problem(String type, String title, int status, String detail, List<Fault>
         }
         LOG.log(Level.ERROR, "A request failed", failure);
         return of(500, "The server made a mistake. What happened is in its log.");
+    }
+
+    /** Changed from an older version than what is stored now. */
+    static Problem stale(long currentVersion, String currentJson) {
+        Problem plain = of(412, "It was changed in the meantime and is at version " + currentVersion + " now. Look at the newer one and decide again.");
+        return new Problem(plain.type, plain.title, 412, plain.detail, List.of(), Optional.of(new RawValue(currentJson)),
+            Optional.of(Versions.etag(currentVersion)));
     }
 
     byte[] json() {

@@ -20,7 +20,7 @@ final class TrialFitRoutes {
 
     private record Question(List<Trial> trials, Optional<Double> slope, Optional<Double> confidence, Optional<Likely> fieldFactor) { }
 
-    private record BandPoint(double thicknessMm, Likely trialMmPerMin, Likely fieldMmPerMin) { }
+    record BandPoint(double thicknessMm, Likely trialMmPerMin, Likely fieldMmPerMin) { }
 
     private record Answer(TrialFit fit, double geometricSd, int degreesOfFreedom, List<BandPoint> band, Optional<CuttingTables.Factor> usualFieldFactor) { }
 
@@ -31,9 +31,13 @@ final class TrialFitRoutes {
     }
 
     static void on(Routes routes) {
-        CuttingTables.Factor speed = CuttingTables.trialToField().stream().filter(factor -> factor.code().equals("field-speed")).findFirst()
+        routes.post("/api/trial-fit", new TrialFitRoutes(usualFactor())::answer);
+    }
+
+    /** Field speed over trial speed, as the table has it. */
+    static CuttingTables.Factor usualFactor() {
+        return CuttingTables.trialToField().stream().filter(factor -> factor.code().equals("field-speed")).findFirst()
             .orElseThrow(() -> new IllegalStateException("table trial_to_field: no field-speed"));
-        routes.post("/api/trial-fit", new TrialFitRoutes(speed)::answer);
     }
 
     private void answer(Context ctx) {
@@ -49,7 +53,7 @@ final class TrialFitRoutes {
     }
 
     /** Equal steps of ln thickness over what was tried. */
-    private static List<BandPoint> band(TrialCurve curve) {
+    static List<BandPoint> band(TrialCurve curve) {
         double from = curve.minThicknessMm();
         double to = curve.maxThicknessMm();
         try {
