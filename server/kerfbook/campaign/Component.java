@@ -46,10 +46,16 @@ public record Component(String code, String name, Shape shape, String material, 
             routines, after, note);
     }
 
-    /** The same, divided so and taken through these routines. */
-    public Component divided(int intoPieces, int intoPackages, List<String> byRoutines) {
-        return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, intoPieces, intoPackages, packageType, inventory,
-            byRoutines, after, note);
+    /** The same, divided so. */
+    public Component divided(int intoPieces, int intoPackages, String ofType) {
+        return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, intoPieces, intoPackages, Optional.of(ofType),
+            inventory, routines, after, note);
+    }
+
+    /** The same, taken through other routines. */
+    public Component through(List<String> others) {
+        return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, pieces, packages, packageType, inventory,
+            others, after, note);
     }
 
     /** Whether dose rates around it can be calculated. */

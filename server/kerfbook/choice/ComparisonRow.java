@@ -21,10 +21,14 @@ public record ComparisonRow(String technique, String name, String from, boolean 
      * @param elapsedHours working hours from the first start to the last finish of the component's tasks
      * @param personHours  of the component's tasks
      * @param highestWorker who takes most in the campaign; left out where nobody takes anything
+     * @param cost         where the campaign has prices
      * @param abrasiveKg   expected, likewise tools, filters and drums; left out where the technique has no figure for it
      */
     public record Figures(double toolOnHours, double taskHours, double elapsedHours, double personHours, double componentPersonUsv, double campaignPersonUsv,
                           double highestIndividualUsv, Optional<String> highestWorker, double kerfKg, Optional<Double> abrasiveKg,
                           Optional<Double> toolChanges, Optional<Double> filters, Optional<Double> drums, LocalDate componentFinish,
-                          LocalDate campaignFinish, int campaignWorkingDays, double campaignPersonHours) { }
+                          LocalDate campaignFinish, int campaignWorkingDays, double campaignPersonHours, Optional<RowCost> cost) { }
+
+    /** @param notPriced uses without a price: what they cost is missing here */
+    public record RowCost(String currency, int priceYear, double component, double campaign, int notPriced) { }
 }

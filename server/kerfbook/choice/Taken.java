@@ -28,7 +28,7 @@ public record Taken(Component component, List<Cut> cuts, ShownPlan plan) {
         Component component = campaign.component(answer.component()).orElseThrow();
         List<String> routines = plan.cutRows().isEmpty() ? withoutTechnique(campaign, component) : Routines.exchanged(campaign, component, answer.technique(),
             Optional.empty());
-        return new Taken(component.divided(plan.pieceCount(), packages, routines), plan.cutRows(), plan);
+        return new Taken(component.divided(plan.pieceCount(), packages, answer.packageType()).through(routines), plan.cutRows(), plan);
     }
 
     private static List<String> withoutTechnique(Campaign campaign, Component component) {

@@ -21,6 +21,7 @@ import kerfbook.cutting.Removed;
 import kerfbook.cutting.Technique;
 import kerfbook.cutting.Wear;
 import kerfbook.estimate.Basis;
+import kerfbook.estimate.CostForecast;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Forecast;
 import kerfbook.quantity.Incomplete;
@@ -117,7 +118,7 @@ public final class TechniqueComparison {
     private Swapped swapped(Campaign in, String technique, Optional<String> routine, List<String> notes) {
         List<String> routines = Routines.exchanged(in, component, technique, routine);
         List<Component> components = in.components().stream()
-            .map(each -> each.code().equals(component.code()) ? each.divided(each.pieces(), each.packages(), routines) : each).toList();
+            .map(each -> each.code().equals(component.code()) ? each.through(routines) : each).toList();
         List<Cut> exchanged = in.cuts().stream().map(cut -> cut.component().equals(component.code())
             ? new Cut(cut.code(), cut.component(), cut.name(), technique, cut.count(), cut.lengthMm(), cut.thicknessMm()) : cut).toList();
         List<String> gone = component.routines().stream().filter(code -> !routines.contains(code)).map(code -> component.code() + "/" + code + "/").toList();
@@ -192,7 +193,9 @@ public final class TechniqueComparison {
         return new ComparisonRow.Figures(own.toolOnHours(), own.hours(), to - from, own.personHours(), own.personUsv(), forecast.totals().personUsv(),
             highest.map(Forecast.Person::usv).orElse(0.0), highest.map(Forecast.Person::worker), own.kerfKg(), abrasive.map(Likely::mean), tools.map(Likely::mean),
             technique.wear().filterLifeH().map(life -> all.by(life).mean()), technique.wear().drumKg().map(filling -> solids.by(filling).mean()),
-            own.finish(), forecast.finish(), forecast.totals().workingDays(), forecast.totals().personHours());
+            own.finish(), forecast.finish(), forecast.totals().workingDays(), forecast.totals().personHours(),
+            forecast.cost().map(cost -> new ComparisonRow.RowCost(cost.currency(), cost.priceYear(), cost.components().stream()
+                .filter(each -> each.component().equals(component.code())).mapToDouble(CostForecast.ComponentCost::amount).sum(), cost.total(), cost.notPriced().size())));
     }
 
     @SuppressWarnings("OptionalUsedAsFieldOrParameterType")

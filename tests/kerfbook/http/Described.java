@@ -36,7 +36,7 @@ final class Described {
     static List<String> faults(String operation, int status, String contentType, byte[] body) {
         String method = operation.substring(0, operation.indexOf(' ')).toLowerCase(Locale.ROOT);
         String path = operation.substring(operation.indexOf(' ') + 1);
-        for (String kind : Running.kinds()) {
+        for (String kind : API.get("paths").has(path) ? List.<String>of() : Running.kinds()) {
             path = path.replaceAll("/\\{id}/" + kind + "(?=/|$)", "/{id}/{kind}");
         }
         JsonNode answer = API.get("paths").path(path).path(method).path("responses").path(Integer.toString(status));

@@ -102,11 +102,32 @@ class RoutesTest {
         Response changes = visit(running.request(), "GET", "/api/campaigns/{id}/changes", 200);
         assertEquals("constraints", changes.jsonPath().getString("items[0].kind"));
         assertEquals("removed", changes.jsonPath().getString("items[0].what"));
+        visitPlanning();
         String version = running.request().get("/api/campaigns/1").header("ETag");
         visit(running.request().header("If-Match", version), "DELETE", "/api/campaigns/{id}", 204);
         assertEquals(404, running.request().get("/api/campaigns/1").statusCode());
         visit(running.request(), "GET", "/api/campaigns/{id}/changes", 200);
         assertEquals(Described.operations(), visited);
+    }
+
+    private void visitPlanning() {
+        visit(running.request(), "GET", "/api/tables/routines", 200);
+        visit(running.json("{\"library\":\"lift-and-pack\",\"code\":\"lifting\",\"lift_cover_mm\":1600}"), "POST", "/api/campaigns/{id}/routines/from-library", 201);
+        String jet = running.request().get("/api/campaigns/1/techniques/jet").header("ETag");
+        for (int thickness : List.of(30, 60)) {
+            String trial = NOT_IN_THE_DEMONSTRATION.get("trials").replace("@", "jet").replace("first", "t" + thickness).replace(":20", ":" + thickness)
+                .replace(":5,", ":" + thickness / 3 + ",");
+            assertEquals(201, running.json(trial).post("/api/campaigns/1/trials").statusCode());
+        }
+        visit(running.request(), "GET", "/api/campaigns/{id}/trial-fits", 200);
+        visit(running.json("{\"material\":\"stainless-304\",\"setting\":\"\",\"confidence\":0.8,\"field_factor\":{\"low\":0.5,\"likely\":0.75,\"high\":0.95},"
+            + "\"accepted_by\":\"J. Doe\",\"accepted_on\":\"2027-02-01\",\"reason\":\"Same pump.\",\"as_code\":\"tried\"}").header("If-Match", jet), "POST",
+            "/api/campaigns/{id}/trial-fits/{code}/accept", 201, "jet");
+        String question = "{\"package_type\":\"first\",\"technique\":\"jet\",\"hoist_kg\":400}";
+        Response plans = visit(running.json(question), "POST", "/api/campaigns/{id}/components/{code}/segmentation", 200, "core-barrel");
+        visit(running.json(question.replace("}", ",\"aim\":\"lightest-lift\"}")).header("If-Match", plans.header("ETag")), "POST",
+            "/api/campaigns/{id}/components/{code}/segmentation/take", 200, "core-barrel");
+        visit(running.request(), "GET", "/api/campaigns/{id}/components/{code}/comparison", 200, "core-barrel");
     }
 
     private void visitKind(String kind, JsonNode objects) {
