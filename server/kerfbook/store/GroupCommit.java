@@ -17,6 +17,8 @@ final class GroupCommit {
     private final Runnable sync;
     private final Executor oneThread;
     private List<Write<?>> waiting = new ArrayList<>();
+    /** What broke this opening of the database first: later failures only say that it is closed. Used by the one thread. */
+    private Throwable broke;
 
     /** {@code oneThread} runs one task at a time. */
     GroupCommit(Runnable sync, Executor oneThread) {
@@ -48,10 +50,21 @@ final class GroupCommit {
         try {
             sync.run();
         } catch (RuntimeException | Error failure) {
-            group.forEach(write -> write.answer.completeExceptionally(new NotSynced(failure)));
+            Throwable cause = firstOf(failure);
+            group.forEach(write -> write.answer.completeExceptionally(new NotSynced(cause)));
             return;
         }
         acknowledgements.forEach(Runnable::run);
+    }
+
+    private Throwable firstOf(Throwable failure) {
+        if (!SqlTrouble.gone(failure)) {
+            return failure;
+        }
+        if (broke == null) {
+            broke = failure;
+        }
+        return broke;
     }
 
     private synchronized List<Write<?>> takeWaiting() {
@@ -60,7 +73,7 @@ final class GroupCommit {
         return group;
     }
 
-    private static final class Write<T> {
+    private final class Write<T> {
         private final Supplier<T> transaction;
         private final CompletableFuture<T> answer = new CompletableFuture<>();
 
@@ -76,7 +89,7 @@ final class GroupCommit {
                 T result = transaction.get();
                 acknowledgements.add(() -> answer.complete(result));
             } catch (RuntimeException | Error failure) {
-                answer.completeExceptionally(failure);
+                answer.completeExceptionally(firstOf(failure));
             }
         }
     }
