@@ -81,9 +81,9 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
 
     /** The same with other ways to cut. */
     public Campaign cutting(List<Technique> otherTechniques, List<Routine> otherRoutines, List<Component> otherComponents, List<Cut> otherCuts,
-                            List<FigureOverride> otherOverrides) {
+                            List<ManualTask> otherTasks, List<FigureOverride> otherOverrides) {
         return new Campaign(format, settings, factors, areas, sources, shields, surveys, otherTechniques, trials, otherRoutines, packages,
-            otherComponents, otherCuts, tasks, otherOverrides, workers, roster, resources, prices, targets, constraints);
+            otherComponents, otherCuts, otherTasks, otherOverrides, workers, roster, resources, prices, targets, constraints);
     }
 
     private static <T> List<T> kind(List<T> objects, String field) {

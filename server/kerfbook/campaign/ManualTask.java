@@ -42,6 +42,11 @@ public record ManualTask(String code, String name, String group, Optional<String
         this(code, name, group, component, after, before, lagHours, notBefore, List.of(), steps);
     }
 
+    /** The same between other tasks. */
+    public ManualTask tied(List<String> afterThese, List<String> beforeThese) {
+        return new ManualTask(code, name, group, component, afterThese, beforeThese, lagHours, notBefore, needs, steps);
+    }
+
     public String id() {
         return "manual/" + code;
     }

@@ -1,6 +1,7 @@
 package kerfbook.choice;
 
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,7 +13,9 @@ import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
 import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.FigureOverride;
+import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.Routine;
+import kerfbook.campaign.RoutineTask;
 import kerfbook.cutting.CuttingTime;
 import kerfbook.cutting.Handbook;
 import kerfbook.cutting.HandbookTechnique;
@@ -128,13 +131,40 @@ public final class TechniqueComparison {
             said.add(in.overrides().size() - kept.size() + " replaced figures belong to tasks of the routine of now and do not count here.");
         }
         String used = routine.or(() -> routines.stream().filter(code -> routine(in, code).technique().equals(Optional.of(technique))).findFirst()).orElseThrow();
-        return new Swapped(in.cutting(in.techniques(), in.routines(), components, exchanged, kept), used, said);
+        List<ManualTask> tied = in.tasks().stream().map(task -> tied(task, gone, component.code() + "/" + used + "/", routine(in, used))).toList();
+        if (!tied.equals(in.tasks())) {
+            said.add("Tasks of their own that stood before or after a task of the routine of now stand before the first or after the last of this one, or by its task of the same code.");
+        }
+        return new Swapped(in.cutting(in.techniques(), in.routines(), components, exchanged, tied, kept), used, said);
+    }
+
+    /** A task that is tied to tasks of a routine that goes, tied to the one that comes. */
+    private static ManualTask tied(ManualTask task, List<String> gone, String prefix, Routine comes) {
+        List<String> first = comes.tasks().stream().filter(each -> each.after().isEmpty()).map(RoutineTask::code).toList();
+        List<String> last = comes.last().stream().map(RoutineTask::code).toList();
+        return task.tied(retied(task.after(), gone, prefix, comes, last), retied(task.before(), gone, prefix, comes, first));
+    }
+
+    private static List<String> retied(List<String> ids, List<String> gone, String prefix, Routine comes, List<String> instead) {
+        Set<String> all = new LinkedHashSet<>();
+        for (String id : ids) {
+            Optional<String> old = gone.stream().filter(id::startsWith).findFirst();
+            String code = old.map(from -> id.substring(from.length())).orElse("");
+            if (old.isEmpty()) {
+                all.add(id);
+            } else if (comes.tasks().stream().anyMatch(each -> each.code().equals(code))) {
+                all.add(prefix + code);
+            } else {
+                instead.forEach(each -> all.add(prefix + each));
+            }
+        }
+        return List.copyOf(all);
     }
 
     private Swapped withLibrary(Technique technique, RoutineLibrary.Entry entry, RoutineLibrary library) {
         List<Technique> techniques = new ArrayList<>(campaign.techniques());
         techniques.add(technique);
-        Campaign known = campaign.cutting(techniques, campaign.routines(), campaign.components(), campaign.cuts(), campaign.overrides());
+        Campaign known = campaign.cutting(techniques, campaign.routines(), campaign.components(), campaign.cuts(), campaign.tasks(), campaign.overrides());
         Set<String> factors = campaign.factors().stream().map(DifficultyFactor::code).collect(Collectors.toSet());
         List<Routine> routines = new ArrayList<>(campaign.routines());
         Set<String> left = new TreeSet<>();
@@ -148,7 +178,7 @@ public final class TechniqueComparison {
             notes.add("Without the difficulty factors that the campaign does not have: " + String.join(", ", left) + ".");
         }
         entry.assumedWear().ifPresent(wear -> notes.add("Life of filters and filling of drums are planning values, no source."));
-        return swapped(known.cutting(techniques, routines, campaign.components(), campaign.cuts(), campaign.overrides()), technique.code(),
+        return swapped(known.cutting(techniques, routines, campaign.components(), campaign.cuts(), campaign.tasks(), campaign.overrides()), technique.code(),
             Optional.of(code(entry)), notes);
     }
 

@@ -207,6 +207,34 @@ class PlanningRoutesTest {
         assertTrue(one(rows, "technique", "laser-air").get("not_applicable").asText().contains("works in air"));
     }
 
+    /** LAW: a task of its own that was tied to the old routine is tied to the new one, as it would be by hand. */
+    @Test
+    void a_comparison_ties_tasks_of_their_own_to_the_other_routine() {
+        JsonNode rows = ok("GET", HERE + "core-barrel/comparison", HERE + "{code}/comparison", "", 200).get("rows");
+        String byHand = document().toString().replace("core-barrel/cut-jet/", "core-barrel/cut-plasma/");
+        ObjectNode document = tree(byHand.getBytes(StandardCharsets.UTF_8));
+        assertTrue(document.get("tasks").toString().contains("core-barrel/cut-plasma/position"), "the demonstration ties a task to the barrel's routine");
+        document.get("cuts").forEach(cut -> {
+            if (cut.get("component").asText().equals("core-barrel")) {
+                ((ObjectNode) cut).put("technique", "plasma");
+            }
+        });
+        ArrayNode overrides = (ArrayNode) document.get("overrides");
+        for (int i = overrides.size() - 1; i >= 0; i--) {
+            if (overrides.get(i).get("task").asText().startsWith("core-barrel/cut-plasma/")) {
+                overrides.remove(i);
+            }
+        }
+        ArrayNode routines = (ArrayNode) one(document.get("components"), "code", "core-barrel").get("routines");
+        assertEquals("cut-jet", routines.get(0).asText());
+        routines.set(0, "cut-plasma");
+        Response forecast = running.json(document.toString()).post("/api/forecast");
+        assertEquals(200, forecast.statusCode(), forecast.asString());
+        JsonNode figures = one(rows, "technique", "plasma").get("figures");
+        assertEquals(tree(forecast.asByteArray()).at("/totals/person_usv").asDouble(), figures.get("campaign_person_usv").asDouble(), 0);
+        assertTrue(StreamSupport.stream(rows.spliterator(), false).filter(row -> row.has("figures")).count() >= 10, rows.toString());
+    }
+
     /** LAW: the line through a campaign's trials is the line of the stateless question; accepted, the forecast rests on it. */
     @Test
     void a_fit_is_shown_and_accepted_by_a_person() {
