@@ -46,10 +46,10 @@ function known({ seen, spread }, { prior_spread: prior }) {
 }
 
 function finding(residuals, out, camp) {
-  if (out.length > 0) return `${out.length} of ${residuals.length} survey points do not fit the calculation`;
+  if (out.length > 0) return `${out.length} of ${residuals.length} survey points ${out.length === 1 ? 'does' : 'do'} not fit the calculation`;
   const worst = residuals.reduce((one, other) => (other.off_by_sigmas > one.off_by_sigmas ? other : one));
   return `All ${residuals.length} survey points fit the calibrated calculation; furthest off is ${pointOf(worst, camp)}`;
 }
 
 /** Why there is none, in words. */
-export const whyNot = problem => (problem.errors?.length ? problem.errors.map(error => error.detail).join(' ') : problem.message);
+export const whyNot = problem => problem.message;

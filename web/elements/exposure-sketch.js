@@ -9,7 +9,7 @@ class ExposureSketch extends Drawn {
   /** data: {id, pool, sources: [{number, name, rightM, upM, wideM, highM, hollow, state}], shields, spots: [{name, rightM, upM, usvPerH}], title, desc} */
   draw(data, width) {
     const { pool } = data;
-    const names = width >= 540 ? 190 : 34;
+    const names = width >= 440 ? 190 : 34;
     const lefts = Math.min(-0.8, ...data.spots.map(spot => spot.rightM - 0.3));
     const rights = Math.max(pool.lengthM + 0.8, ...data.spots.map(spot => spot.rightM + 0.3));
     const wallLeft = Math.min(70, width * 0.16);
@@ -20,7 +20,7 @@ class ExposureSketch extends Drawn {
     const below = Math.max(240, data.sources.length * LABEL + 20);
     const y = d3.scaleLinear([0, -pool.depthM], [above, above + below]);
     const deep = tiers(data.spots.filter(spot => spot.upM < 0), x, width);
-    const under = deep.length === 0 ? 16 : 70 + Math.max(...deep.map(spot => spot.tier)) * 48;
+    const under = deep.length === 0 ? 16 : 70 + Math.max(...deep.map(spot => spot.tier)) * 58;
     const svg = d3.create('svg').attr('width', width).attr('height', above + below + under).attr('role', 'img').attr('aria-labelledby', `${data.id}-t ${data.id}-d`);
     svg.append('title').attr('id', `${data.id}-t`).text(data.title);
     svg.append('desc').attr('id', `${data.id}-d`).text(data.desc);
@@ -29,7 +29,7 @@ class ExposureSketch extends Drawn {
     for (const spot of placed) leader(svg, spot, x(spot.rightM), y(Math.min(spot.upM, 1.5) * 0.35), above - 40 - spot.tier * 44);
     for (const spot of placed) badge(svg, spot, above - 40 - spot.tier * 44);
     for (const spot of deep) {
-      const floor = above + below + 58 + spot.tier * 48;
+      const floor = above + below + 58 + spot.tier * 58;
       svg.append('path').attr('class', 'floor-line').attr('d', `M${spot.centre - 44} ${floor + 3.5}h88`);
       leader(svg, { ...spot }, spot.centre, floor, floor - 12);
       badge(svg, spot, floor - 12);

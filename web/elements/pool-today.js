@@ -22,7 +22,7 @@ export function poolToday(camp, { overview, problem, ask }) {
     desc: `Section on ${day(overview.on)}, upright and sideways not to the same scale: ${spots.map(each => `${each.name} ${doseRate(each.usvPerH)} ${each.from}`).join(', ')}. ${plural(sources.length, 'source')} in the pool, the list names them.`,
   };
   return html`${figureFrame({
-    title, picture: html`<exposure-sketch .data=${data}></exposure-sketch>${heatKey()}`, caption: `What stands, ${day(overview.on)}`,
+    title, picture: html`<exposure-sketch .data=${data}></exposure-sketch><p class="small muted sketch-names" aria-hidden="true">${sources.map(each => `${each.number} ${each.name}`).join(' · ')}</p>${heatKey()}`, caption: `What stands, ${day(overview.on)}`,
     head: ['No. and source', 'State', 'Top under normal water', 'Right, m', 'Activity'],
     rows: standing.map((each, i) => [`${i + 1} ${each.name}`, stateWord(each.state), metres(-1000 * (each.up_m + each.size_up_m / 2)), sig(each.right_m, 3), activity(each.becquerel)]),
   })}

@@ -1,5 +1,5 @@
 // Areas, sources and surveys.
-import { code, day, group, list, nuclides, number, pick, prose, refs, rows, text } from './field.js';
+import { code, day, nuclides, number, pick, prose, refs, rows, text } from './field.js';
 import { body, place } from './stand.js';
 
 export const areas = {

@@ -4,9 +4,11 @@ import { figureFrame } from '../elements/figure-frame.js';
 import { ifExtrapolated, notes } from '../elements/notes.js';
 import { day, group, materials, number, pick, rows } from '../forms/field.js';
 import { shape } from '../forms/shape.js';
-import { activities, place, posture, span } from '../forms/stand.js';
+import { activities, posture, span } from '../forms/stand.js';
 import { activity, day as dayWords, digits, doseRate, percent, rate, sig } from '../lib/units.js';
 
+/** Any axes will do here, as long as source, layers and point share them. */
+const point = (name, label) => group(name, label, [number('right_m', 'Right', 'm', { signed: true }), number('up_m', 'Up', 'm', { signed: true }), number('across_m', 'Across', 'm', { signed: true, maybe: true, hint: 'Blank: 0.' })]);
 const shaped = { when: source => source.shape.on };
 
 export const oneRate = {
@@ -14,11 +16,11 @@ export const oneRate = {
   fields: [
     group('source', 'Source', [
       shape({ maybe: true, start: false, hint: 'Not given: a point.' }), { ...posture, ...shaped }, pick('material', 'Material of the source', materials, { maybe: true, ...shaped }),
-      number('density_kg_per_m3', 'Density', 'kg/m³', { maybe: true, ...shaped }), day('reference_on', 'Activities hold on'), place('middle', 'Its middle'), activities(),
+      number('density_kg_per_m3', 'Density', 'kg/m³', { maybe: true, ...shaped }), day('reference_on', 'Activities hold on'), point('middle', 'Its middle'), activities(),
     ]),
     rows('layers', 'Layers', 'layer', [pick('material', 'Material', materials), span('right', 'Right', { maybe: true, start: false }), span('across', 'Across', { maybe: true, start: false }), span('up', 'Up', { maybe: true, start: false })],
       { hint: 'Matter between planes. A direction that is not given is endless; of overlapping layers the later counts.' }),
-    place('point', 'Where the dosimeter is'), day('on', 'Rate on the day', { maybe: true, hint: 'Blank: the day of the activities.' }),
+    point('point', 'Where the dosimeter is'), day('on', 'Rate on the day', { maybe: true, hint: 'Blank: the day of the activities.' }),
   ],
   start: () => ({
     source: { shape: { kind: 'ring', outer_diameter_mm: 1200, inner_diameter_mm: 1160, height_mm: 1400 }, material: 'stainless-304', density_kg_per_m3: 8000, middle: { right_m: 0, up_m: -2.7 },

@@ -1,4 +1,4 @@
-import { html, nothing } from '../lib/vendor.js';
+import { html } from '../lib/vendor.js';
 import { figureFrame } from '../elements/figure-frame.js';
 import { originMark } from '../elements/marks.js';
 import { ifExtrapolated, notes } from '../elements/notes.js';

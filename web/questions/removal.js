@@ -13,6 +13,7 @@ export const removal = {
   start: () => ({}),
   says: (answer, camp) => finding(answer, camp, firstArea(camp)),
   answer(answer, camp, { room, redraw }) {
+    if (answer.areas.length === 0) return html`<p>No area has a place above the pool. Give one of them its place first.</p>`;
     room.area = answer.areas.includes(room.area) ? room.area : answer.areas.includes(firstArea(camp)) ? firstArea(camp) : answer.areas[0];
     const title = finding(answer, camp, room.area);
     const rates = stepsOf(answer, room.area);
@@ -34,6 +35,7 @@ const stepsOf = (answer, area) => answer.steps.map(step => step.areas.find(each 
 const label = (step, camp) => (step.gone ? `${nameOf(camp, 'components', step.gone)} gone` : 'As it stands');
 
 function finding(answer, camp, area) {
+  if (answer.areas.length === 0) return 'No area has a place.';
   const code = answer.areas.includes(area) ? area : answer.areas[0];
   const rates = stepsOf(answer, code).map(each => each.usv_per_h);
   let most = 1;

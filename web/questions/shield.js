@@ -36,10 +36,14 @@ export const shield = {
     return html`${figureFrame({ level: 3, title, picture: html`<rate-curve .data=${data}></rate-curve>`, caption: `Dose rate by thickness of ${answer.material}, ${dayWords(answer.on)}`, head: ['Thickness, mm', 'Dose rate'],
       rows: answer.thicknesses.map(each => [digits(each.thickness_mm, 4), doseRate(each.usv_per_h)]) })}
       <p class="small">Without it ${doseRate(answer.without_usv_per_h)}${answer.usv_per_h === undefined ? '' : `, with it ${doseRate(answer.usv_per_h)}`}; wanted ${doseRate(answer.wanted_usv_per_h)}, of which ${plain(answer.background_usv_per_h)} µSv/h is background. Tried up to ${digits(answer.thickest_mm, 4)} mm.</p>
+      ${onStep(answer) ? html`<p class="hold"><b>Take it thicker than ${plain(answer.thickness_mm)} mm:</b> the calculated rate does not fall evenly there but drops at once, from above the wish to ${doseRate(answer.usv_per_h)}; the last note says why.</p>` : nothing}
       ${answer.outcome === 'found' ? html`<p><a class="button little" href=${withQuery(link(camp.id, 'add', 'shields'), { name: `${answer.material} shield`, material: answer.material })}>Add a shield to the plan</a></p>` : nothing}
       ${notes(answer.notes)}`;
   },
 };
+
+/** The least thickness meets the wish closely, unless the rate jumps over it. */
+const onStep = answer => answer.outcome === 'found' && answer.usv_per_h < 0.97 * answer.wanted_usv_per_h;
 
 function finding(answer, camp) {
   const area = nameOf(camp, 'areas', answer.area);

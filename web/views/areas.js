@@ -27,8 +27,8 @@ function all(page) {
     <div class="grid">
       ${missing(camp)}
       ${areas.length === 0 ? html`<section class="panel empty"><h2>No areas yet</h2><p>An area is a place where people stand: pool edge, bridge, cabin.</p>${addLink(camp, 'areas', null, 'Add the first area')}</section>` : html`
-        ${page.data?.overview ? html`<div class="w6">${poolPanel(page)}</div>` : camp.forecast && areas.some(area => area.sketch) ? html`<section class="panel w5">${areaSketch(camp, { title: sketchTitle(camp), level: 2, id: 'areas-sketch' })}</section>` : nothing}
-        <div class="stack ${page.data?.overview ? 'w6' : camp.forecast ? 'w7' : ''}"><section class="panel"><h2>Areas, the hottest first</h2>${ranked(camp)}</section>${calculatedPanel(page)}</div>`}
+        ${page.data?.overview ? html`<div class="w5">${poolPanel(page)}</div>` : camp.forecast && areas.some(area => area.sketch) ? html`<section class="panel w5">${areaSketch(camp, { title: sketchTitle(camp), level: 2, id: 'areas-sketch' })}</section>` : nothing}
+        <div class="stack ${page.data?.overview || camp.forecast ? 'w7' : ''}"><section class="panel"><h2>Areas, the hottest first</h2>${ranked(camp)}</section>${calculatedPanel(page)}</div>`}
       ${areas.length === 0 ? nothing : html`${page.data && !page.data.overview ? poolPanel(page) : nothing}${questionPanels(page)}`}
       ${kindPanel(camp, 'surveys', {
     empty: 'No surveys yet. Add the first dose rate of an area.', head: ['Survey', 'Area', '~Measured', 'Valid until', '~#Points', '~Rule', '~Instrument'],
