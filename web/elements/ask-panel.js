@@ -77,7 +77,7 @@ function roomOf(camp, place) {
 function sessionOf(camp, room, question, preset) {
   if (!room.sessions.has(question.key)) {
     const value = { ...question.start(camp, preset), ...room.given.get(question.key) };
-    room.sessions.set(question.key, new Asking({ fields: question.fields, value, etag: null, address: exposureAt(camp, question.path), method: question.method ?? 'POST' }));
+    room.sessions.set(question.key, new Asking({ fields: question.fields, value, etag: null, address: exposureAt(camp, typeof question.path === 'function' ? question.path(preset) : question.path), method: question.method ?? 'POST' }));
   }
   return room.sessions.get(question.key);
 }

@@ -8,6 +8,7 @@ import { exposureAt } from '../lib/exposure.js';
 import { link } from '../lib/route.js';
 import { liftCover } from '../questions/lift-cover.js';
 import { lineOfRates, platform, section } from '../questions/rate-map.js';
+import { photonLines } from '../questions/photon-lines.js';
 import { removal } from '../questions/removal.js';
 import { shield } from '../questions/shield.js';
 import { waterLevel } from '../questions/water-level.js';
@@ -16,7 +17,7 @@ import '../elements/heat-map.js';
 import '../elements/rate-curve.js';
 
 const QUESTIONS = [waterLevel, liftCover, lineOfRates, platform, section, shield, removal, years];
-const OF_AN_AREA = [waterLevel, liftCover, shield, years];
+const OF_AN_AREA = [photonLines, waterLevel, liftCover, shield, years];
 
 /** Overview and calibration of a plan whose pool is described; each may be a problem in words instead. */
 export async function loadExposure(camp) {

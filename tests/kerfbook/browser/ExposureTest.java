@@ -138,6 +138,9 @@ class ExposureTest {
         JsonNode days = post("/years-later", "{\"area\":\"bridge\",\"from\":\"2027-03-01\",\"until\":\"2057-02-28\",\"steps\":31}").get("days");
         rates(days, 1);
 
+        browser.media("prefers-color-scheme", "dark");
+        ask("sequence", found);
+        browser.media("prefers-color-scheme", "light");
         assertEquals(List.of(), found);
     }
 
@@ -236,6 +239,14 @@ class ExposureTest {
         }
         assertEquals(site.get(AT + "/areas/bridge").get("parts").size(), parts);
         assertEquals(sum, number(table.findElement(By.cssSelector("tfoot td:last-child")).getText()), 0.005);
+        List<String> found = new ArrayList<>();
+        ask("photon-lines", found);
+        int lines = 0;
+        for (JsonNode part : site.get(AT + "/areas/bridge").get("parts")) {
+            lines += part.at("/part/usv_per_h").asDouble() > 0 ? part.get("lines").size() : 0;
+        }
+        assertEquals(lines, table(".answer").size());
+        assertEquals(List.of(), found);
     }
 
     /** LAW: what the new fields show goes back as it came: saved untouched, pool, places, bodies and shields stay. */
