@@ -41,12 +41,12 @@ class PlanningRoutesTest {
     static ObjectNode document() {
         ObjectNode document = tree(demo("demo-campaign"));
         ((ObjectNode) document.get("settings")).set("handling", tree("{\"hoist_kg\":500,\"hoists_packages\":false,\"clearance_mm\":5}".getBytes(StandardCharsets.UTF_8)));
-        ArrayNode packages = document.putArray("packages");
+        ArrayNode packages = document.withArray("packages");
         packages.add(tree("""
-            {"code":"basket","name":"Basket","inner_length_mm":1000,"inner_width_mm":700,"inner_height_mm":700,"payload_kg":600,"empty_kg":120,"wall_mm":0,
+            {"code":"plan-basket","name":"Basket","inner_length_mm":1000,"inner_width_mm":700,"inner_height_mm":700,"payload_kg":600,"empty_kg":120,"wall_mm":0,
              "wall_material":"carbon-steel","note":""}""".getBytes(StandardCharsets.UTF_8)));
         packages.add(tree("""
-            {"code":"cask","name":"Cask","inner_length_mm":900,"inner_width_mm":600,"inner_height_mm":600,"payload_kg":900,"empty_kg":9000,"wall_mm":150,
+            {"code":"plan-cask","name":"Cask","inner_length_mm":900,"inner_width_mm":600,"inner_height_mm":600,"payload_kg":900,"empty_kg":9000,"wall_mm":150,
              "wall_material":"carbon-steel","surface_usv_per_h":2000,"note":""}""".getBytes(StandardCharsets.UTF_8)));
         ArrayNode trials = document.putArray("trials");
         double[][] timed = {{20, 2.9}, {50, 8.6}, {100, 18}, {130, 26}};
@@ -64,7 +64,7 @@ class PlanningRoutesTest {
     void every_component_of_the_demonstration_is_divided() {
         for (JsonNode component : document().get("components")) {
             String code = component.get("code").asText();
-            JsonNode answer = ok("POST", HERE + code + "/segmentation", HERE + "{code}/segmentation", question(code, "basket"), 200);
+            JsonNode answer = ok("POST", HERE + code + "/segmentation", HERE + "{code}/segmentation", question(code, "plan-basket"), 200);
             assertEquals(3, answer.get("plans").size(), code + ": " + answer.get("impossible"));
             double fewest = answer.at("/plans/0/cut_metres").asDouble();
             for (JsonNode plan : answer.get("plans")) {
@@ -100,18 +100,18 @@ class PlanningRoutesTest {
     /** LAW: a package with a ceiling on its dose rate is filled no further than the ceiling allows. */
     @Test
     void a_ceiling_on_the_dose_rate_of_a_package_is_kept() {
-        JsonNode answer = ok("POST", HERE + "diffuser/segmentation", HERE + "{code}/segmentation", question("diffuser", "cask"), 200);
+        JsonNode answer = ok("POST", HERE + "diffuser/segmentation", HERE + "{code}/segmentation", question("diffuser", "plan-cask"), 200);
         for (JsonNode plan : answer.get("plans")) {
             assertTrue(plan.get("surface_usv_per_h").asDouble() > 0 && plan.get("surface_usv_per_h").asDouble() <= 2000 * (1 + 1e-9), plan.get("surface_usv_per_h").toString());
         }
-        JsonNode hot = ok("POST", HERE + "inner-shield/segmentation", HERE + "{code}/segmentation", question("inner-shield", "cask"), 200);
+        JsonNode hot = ok("POST", HERE + "inner-shield/segmentation", HERE + "{code}/segmentation", question("inner-shield", "plan-cask"), 200);
         assertTrue(hot.get("plans").size() == 3 || hot.at("/impossible/bound").asText().equals("dose-rate"), hot.get("impossible") + "");
     }
 
     /** EDGE: what cannot be is said with its bound; a planner's own division is shown with what it does not keep. */
     @Test
     void the_bound_that_cannot_be_kept_is_named() {
-        ObjectNode question = tree(question("outer-shield", "basket").getBytes(StandardCharsets.UTF_8)).put("hoist_kg", 5).put("most_pieces", 100);
+        ObjectNode question = tree(question("outer-shield", "plan-basket").getBytes(StandardCharsets.UTF_8)).put("hoist_kg", 5).put("most_pieces", 100);
         question.putObject("division").put("pattern", "bands").put("first", 1).put("second", 12).put("third", 1);
         JsonNode answer = ok("POST", HERE + "outer-shield/segmentation", HERE + "{code}/segmentation", question.toString(), 200);
         assertTrue(List.of("hoist", "piece-count").contains(answer.at("/impossible/bound").asText()), answer.get("impossible").toString());
@@ -124,7 +124,7 @@ class PlanningRoutesTest {
     @Test
     void a_plan_is_taken_as_a_whole_or_not_at_all() {
         String take = HERE + "core-barrel/segmentation/take";
-        ObjectNode question = tree(question("core-barrel", "basket").getBytes(StandardCharsets.UTF_8)).put("aim", "fewest-packages");
+        ObjectNode question = tree(question("core-barrel", "plan-basket").getBytes(StandardCharsets.UTF_8)).put("aim", "fewest-packages");
         long notes = running.request().get("/api/campaigns/1/changes").jsonPath().getLong("total");
         Response done = running.json(question.toString()).header("If-Match", "\"1\"").post(take);
         assertEquals(200, done.statusCode(), done.asString());
@@ -159,7 +159,7 @@ class PlanningRoutesTest {
     /** LAW: with another technique the component goes through that technique's routine; where the rest of the plan refers to the old tasks, nothing changes. */
     @Test
     void a_plan_with_another_technique_exchanges_the_routine() {
-        ObjectNode question = tree(question("pedestal", "basket").getBytes(StandardCharsets.UTF_8)).put("technique", "band-saw").put("aim", "fewest-cut-metres");
+        ObjectNode question = tree(question("pedestal", "plan-basket").getBytes(StandardCharsets.UTF_8)).put("technique", "band-saw").put("aim", "fewest-cut-metres");
         Response done = running.json(question.toString()).header("If-Match", "\"1\"").post(HERE + "pedestal/segmentation/take");
         assertEquals(200, done.statusCode(), done.asString());
         assertEquals("cut-band", done.jsonPath().getString("component.routines[0]"));
@@ -197,6 +197,7 @@ class PlanningRoutesTest {
         assertEquals(own.get("tool_on_hours").asDouble(), figures.get("tool_on_hours").asDouble(), 0);
         assertEquals(own.get("kerf_kg").asDouble(), figures.get("kerf_kg").asDouble(), 0);
         assertEquals(forecast.get("finish").asText(), figures.get("campaign_finish").asText());
+        assertEquals(forecast.at("/cost/total"), figures.at("/cost/campaign"), "both or neither has prices");
         double highest = StreamSupport.stream(forecast.get("people").spliterator(), false).mapToDouble(person -> person.get("usv").asDouble()).max().orElseThrow();
         assertEquals(highest, figures.get("highest_individual_usv").asDouble(), 0);
         assertTrue(one(rows, "technique", "shear").get("not_applicable").asText().contains("150"), "150 mm is no section for this shear");
@@ -309,7 +310,7 @@ class PlanningRoutesTest {
     }
 
     private static Wrong divide(String field, String pointer, String value) {
-        return new Wrong("POST", HERE + "core-barrel/segmentation", changed(question("core-barrel", "basket"), pointer, value), Map.of(), 400, field);
+        return new Wrong("POST", HERE + "core-barrel/segmentation", changed(question("core-barrel", "plan-basket"), pointer, value), Map.of(), 400, field);
     }
 
     private static Wrong accept(String field, String pointer, String value) {
@@ -341,12 +342,12 @@ class PlanningRoutesTest {
             divide("activity_limit.becquerels.Co-60", "activity_limit", "{\"becquerels\":{\"Co-60\":0},\"unlimited\":[]}"),
             divide("activity_limit.becquerels.Co-60", "activity_limit", "{\"becquerels\":{},\"unlimited\":[]}"),
             divide("aim", "aim", "\"fewest-packages\""), divide("colour", "colour", "\"red\""),
-            new Wrong("POST", HERE + "nix/segmentation", question("core-barrel", "basket"), Map.of(), 404, ""),
-            new Wrong("POST", "/api/campaigns/9/components/core-barrel/segmentation", question("core-barrel", "basket"), Map.of(), 404, ""),
-            new Wrong("POST", HERE + "core-barrel/segmentation?x=1", question("core-barrel", "basket"), Map.of(), 400, "x"),
-            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "basket"), Map.of("If-Match", "\"1\""), 400, "aim"),
-            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "basket"), Map.of("If-Match", "1"), 400, "If-Match"),
-            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "basket"), Map.of(), 428, ""),
+            new Wrong("POST", HERE + "nix/segmentation", question("core-barrel", "plan-basket"), Map.of(), 404, ""),
+            new Wrong("POST", "/api/campaigns/9/components/core-barrel/segmentation", question("core-barrel", "plan-basket"), Map.of(), 404, ""),
+            new Wrong("POST", HERE + "core-barrel/segmentation?x=1", question("core-barrel", "plan-basket"), Map.of(), 400, "x"),
+            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of("If-Match", "\"1\""), 400, "aim"),
+            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of("If-Match", "1"), 400, "If-Match"),
+            new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of(), 428, ""),
             new Wrong("GET", HERE + "nix/comparison", "", Map.of(), 404, ""), new Wrong("GET", HERE + "pedestal/comparison?with=jet", "", Map.of(), 400, "with"),
             new Wrong("GET", "/api/campaigns/1/trial-fits?confidence=1", "", Map.of(), 400, "confidence"), new Wrong("GET", "/api/campaigns/1/trial-fits?confidence=NaN", "", Map.of(), 400, "confidence"),
             new Wrong("GET", "/api/campaigns/1/trial-fits?slope=1", "", Map.of(), 400, "slope"), new Wrong("GET", "/api/campaigns/1/trial-fits?slope=-1&slope=-2", "", Map.of(), 400, "slope"),
@@ -386,7 +387,7 @@ class PlanningRoutesTest {
         ObjectNode document = document();
         ((ObjectNode) document.get("settings")).remove("handling");
         assertEquals(201, running.json(document.toString()).post("/api/campaigns").statusCode());
-        Response lacks = running.json(question("core-barrel", "basket")).post("/api/campaigns/2/components/core-barrel/segmentation");
+        Response lacks = running.json(question("core-barrel", "plan-basket")).post("/api/campaigns/2/components/core-barrel/segmentation");
         assertEquals(422, lacks.statusCode());
         assertEquals("settings.handling", lacks.jsonPath().getString("errors[0].field"));
     }
