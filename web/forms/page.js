@@ -4,13 +4,23 @@ import { idOf } from './boxes.js';
 import { fieldsOf } from './groups.js';
 import { clashPanel } from './clash.js';
 
+/** What the fields need to know of the form they stand in. */
+export const context = ({ session, camp, tables, redraw, self }) => ({
+  camp, tables, self, redraw, root: session.draft, codeFixed: session.method === 'PUT',
+  faultAt: path => session.faults.get(path), opened: (path, count) => session.opened(path, count), remember: (path, event) => session.remember(path, event),
+  named: session.named,
+});
+
+/** A form that asks the server and stores nothing: fields and one button. */
+export function askForm({ session, camp, tables, redraw, verb, label, submit, more = nothing }) {
+  return html`<form class="form ask" novalidate autocomplete="off" aria-label=${label} @submit=${event => { event.preventDefault(); submit(); }}>
+    ${summary(session, 'Not worked out')}${fieldsOf(session.fields, session.draft, '', context({ session, camp, tables, redraw }))}
+    <div class="form-foot"><button class="button main" type="submit">${session.busy ? 'Working it out …' : verb}</button>${more}</div></form>`;
+}
+
 /** @param actions {save: words, submit, cancel: address, remove?: function} */
 export function formPage({ session, heading, under, actions, camp, tables, redraw, self }) {
-  const ctx = {
-    camp, tables, self, redraw, root: session.draft, codeFixed: session.method === 'PUT',
-    faultAt: path => session.faults.get(path), opened: (path, count) => session.opened(path, count), remember: (path, event) => session.remember(path, event),
-    named: session.named,
-  };
+  const ctx = context({ session, camp, tables, redraw, self });
   return html`<div class="lead"><div><h1>${heading}</h1>${under ? html`<p class="under">${under}</p>` : nothing}</div></div>
     <form class="form" novalidate autocomplete="off" @submit=${event => { event.preventDefault(); actions.submit(); }}>
       ${summary(session)}
@@ -21,10 +31,10 @@ export function formPage({ session, heading, under, actions, camp, tables, redra
     </form>`;
 }
 
-function summary(session) {
+function summary(session, failed = 'Not saved') {
   if (!session.failed) return nothing;
   const count = session.faults.size + session.general.length;
-  return html`<div class="summary" id="summary" tabindex="-1" aria-labelledby="summary-title"><h2 id="summary-title">${session.clash ? 'Somebody else saved first' : `Not saved: ${count === 1 ? 'one thing' : `${count} things`} to put right`}</h2>
+  return html`<div class="summary" id="summary" tabindex="-1" aria-labelledby="summary-title"><h2 id="summary-title">${session.clash ? 'Somebody else saved first' : `${failed}: ${count === 1 ? 'one thing' : `${count} things`} to put right`}</h2>
     <ul>${session.general.map(text => html`<li>${text}</li>`)}
       ${[...session.faults].map(([path, text]) => html`<li><a href="#${idOf(path)}" @click=${event => go(event, path)}>${text}</a></li>`)}</ul></div>`;
 }

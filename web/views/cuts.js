@@ -8,6 +8,7 @@ import { originMark } from '../elements/marks.js';
 import { liftCover } from '../questions/lift-cover.js';
 import { loadedPackage } from '../questions/package.js';
 import { link } from '../lib/route.js';
+import { subnav } from '../elements/subnav.js';
 import { speedWords } from '../lib/speed.js';
 import { nameOf, plural } from '../lib/words.js';
 import { activity, day, duration, msv, percent, plain, sig } from '../lib/units.js';
@@ -23,6 +24,7 @@ export function body({ camp, tables, redraw }) {
     <div class="lead"><div><h1>${totals ? `${plural(components.length, 'component')}, ${sig(totals.metres_cut)} m of cuts, ${sig(totals.tool_on_hours)} h with the tool on` : plural(components.length, 'component')}</h1>
       <p class="under">${total(components, 'pieces')} pieces in ${total(components, 'packages')} packages, ${sig(components.reduce((kg, each) => kg + each.mass_kg, 0))} kg${totals ? `, of which ${sig(totals.kerf_kg)} kg become swarf and dross` : ''}.</p></div>
       <div class="doing">${addLink(camp, 'components')}</div></div>
+    ${subnav(camp, 'cuts', 'cuts')}
     <div class="grid even">
       ${missing(camp)}
       ${components.length === 0 ? html`<section class="panel empty"><h2>No components yet</h2><p>A component is a thing to be taken apart. It needs a routine first.</p>${addLink(camp, 'components', null, 'Add the first component')}</section>` : nothing}
@@ -49,7 +51,7 @@ function panel(camp, component, cuts, redraw) {
   const dose = camp.forecast?.components.find(each => each.component === component.code);
   const bq = component.inventory?.activities.reduce((sum, each) => sum + each.becquerel, 0);
   return html`<section class="panel w6 component">
-    <div class="head"><h2>${component.name}</h2><div class="doing">${addLink(camp, 'cuts', { component: component.code })}<a class="button little" href=${link(camp.id, 'edit', 'components', component.code)}>Edit<span class="spoken"> ${component.name}</span></a></div></div>
+    <div class="head"><h2>${component.name}</h2><div class="doing"><a class="button little" href=${link(camp.id, 'divide', component.code)}>Divide<span class="spoken"> ${component.name}</span></a><a class="button little" href=${link(camp.id, 'compare', component.code)}>Compare techniques<span class="spoken"> for ${component.name}</span></a>${addLink(camp, 'cuts', { component: component.code })}<a class="button little" href=${link(camp.id, 'edit', 'components', component.code)}>Edit<span class="spoken"> ${component.name}</span></a></div></div>
     <div class="with-outline">${outline(component.shape)}
       <dl class="facts"><div><dt>Shape</dt><dd>${size(component.shape)}</dd></div><div><dt>Material</dt><dd>${component.material}</dd></div>
         <div><dt>Mass</dt><dd>${plain(component.mass_kg)} kg</dd></div><div><dt>Water above</dt><dd>${plain(component.top_depth_mm / 1000)} m</dd></div>

@@ -3,6 +3,7 @@ import { html, nothing, repeat } from '../lib/vendor.js';
 import { doseStrip } from '../elements/dose-strip.js';
 import { editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
+import { subnav } from '../elements/subnav.js';
 import { taskWorking } from '../elements/task-working.js';
 import { whenBar, whenHead } from '../elements/when-bar.js';
 import { firstState, ordered, picked } from '../lib/tasklist.js';
@@ -22,6 +23,7 @@ export function body({ route, camp, redraw }) {
   const change = values => { Object.assign(state, { from: 0 }, values); redraw(); };
   return html`
     <div class="lead"><div><h1>${heading(camp)}</h1>${camp.forecast ? html`<p class="under">Open a task to see how its hours and its dose come about. ${critical(camp.forecast)}</p>` : nothing}</div></div>
+    ${subnav(camp, 'tasks', 'tasks')}
     <div class="stack">
       ${missing(camp)}
       <div class="grid"><div class="w4">${byHand(camp)}</div><div class="w4">${replaced(camp)}</div><div class="w4">${resources(camp)}</div></div>
