@@ -13,14 +13,14 @@ export function preset(name, kind, camp, search) {
   return value;
 }
 
-function free(stem, taken) {
+export function free(stem, taken) {
   let number = (taken?.size ?? 0) + 1;
   while (taken?.has(`${stem}-${number}`)) number += 1;
   return `${stem}-${number}`;
 }
 
 /** The day it is here, not in Greenwich. */
-function today() {
+export function today() {
   const now = new Date();
   return [now.getFullYear(), now.getMonth() + 1, now.getDate()].map(part => String(part).padStart(2, '0')).join('-');
 }
