@@ -11,7 +11,7 @@ const PAGES = {
   standing: () => import('./views/standing.js'), cuts: () => import('./views/cuts.js'), areas: () => import('./views/areas.js'),
   tasks: () => import('./views/tasks.js'), people: () => import('./views/people.js'), basis: () => import('./views/basis.js'),
   divide: () => import('./views/divide.js'), compare: () => import('./views/compare.js'), bars: () => import('./views/bars.js'),
-  trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'),
+  trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
 };

@@ -2,6 +2,7 @@
 import { html, nothing } from '../lib/vendor.js';
 import { originLine, originMark } from './marks.js';
 import { rateWorking } from './rate-working.js';
+import { stepId } from '../lib/inputs.js';
 import { link, withQuery } from '../lib/route.js';
 import { driverWord, figureWord, nameOf } from '../lib/words.js';
 import { day, digits, duration, msv, plain, sig, stay } from '../lib/units.js';
@@ -26,7 +27,7 @@ function stepWorking(camp, task, step) {
       ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'))) : nothing}
       ${term('=', html`<span class="factor"><span class="result">${digits(step.hours, 4)} h</span></span>`)}</p>`}
     ${step.factors.length > 0 ? difficulty(camp, step) : nothing}
-    ${originLine(step.origin)}${speed(camp, task, step)}
+    ${originLine(step.origin)}${source(camp, task, step)}${speed(camp, task, step)}
     ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map(line => lineWorking(camp, task, step, line))}</div>`;
 }
 
@@ -38,6 +39,12 @@ const term = (sign, what) => html`<span class="term">${sign ? html`<span class="
 const factor = (value, of, replaced) => html`<span class="factor"><span>${value}${replaced ? html` <span class="mark replaced">replaced</span>` : nothing}</span>
   <span class="of">${of}${replaced ? ` (was ${digits(replaced.derived, 4)}: ${replaced.reason})` : ''}</span></span>`;
 
+/** To the row of the inputs that the step's hours come from. */
+function source(camp, task, step) {
+  const id = task.id.startsWith('manual/') ? stepId('tasks', task.id.slice(7), '', step.code) : task.routine ? stepId('routines', task.routine, task.id.split('/').at(-1), step.code) : null;
+  return id ? html`<p class="origin"><a href=${withQuery(link(camp.id, 'basis'), { input: id })}>Its row among the inputs<span class="spoken">: ${step.name}</span></a></p>` : nothing;
+}
+
 const OF_TECHNIQUE = new Set(['tool-on-hour', 'tool-change', 'kg-abrasive', 'filter', 'drum']);
 
 /** Quantities that follow from how fast a technique cuts are only as good as that figure. */
@@ -45,7 +52,7 @@ function speed(camp, task, step) {
   const routine = camp.byCode.routines.get(task.routine);
   const technique = OF_TECHNIQUE.has(step.driver) && camp.byCode.techniques.get(routine?.technique);
   if (!technique) return nothing;
-  return html`<p class="origin">The quantity rests on the speed of <a href=${link(camp.id, 'edit', 'techniques', technique.code)}>${technique.name}</a> ${originMark(technique.origin)}</p>`;
+  return html`<p class="origin">The quantity rests on the speed of <a href=${withQuery(link(camp.id, 'basis'), { input: `techniques/${technique.code}` })}>${technique.name}</a> ${originMark(technique.origin)}</p>`;
 }
 
 function difficulty(camp, step) {
@@ -57,7 +64,7 @@ function difficulty(camp, step) {
 
 const known = (camp, used) => {
   const factor = camp.byCode.factors.get(used.factor);
-  return factor ? originMark(factor.origin) : nothing;
+  return factor ? html`<a href=${withQuery(link(camp.id, 'basis'), { input: `factors/${used.factor}` })}>${originMark(factor.origin)}<span class="spoken"> of ${used.name}</span></a>` : nothing;
 };
 
 function lineWorking(camp, task, step, line) {

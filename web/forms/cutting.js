@@ -11,7 +11,7 @@ export const components = {
     text('material', 'Material', { hint: 'As the techniques name it, such as stainless-304.' }), number('density_kg_per_m3', 'Density', 'kg/m³'),
     number('mass_kg', 'Mass', 'kg', { hint: 'As weighed or drawn; held against shape and density.' }), number('top_depth_mm', 'Its top under the water', 'mm'),
     spot('place', 'Where its middle stands, seen from above', { maybe: true, start: false, hint: 'For calculated dose rates.' }), posture,
-    whole('pieces', 'Pieces it is cut into'), whole('packages', 'Packages they fill'),
+    whole('pieces', 'Pieces it is cut into'), whole('packages', 'Packages they fill'), pick('package_type', 'Which packages', refs('packages'), { maybe: true }),
     list('routines', 'Routines, in their order', 'routine', pick('', 'Routine',
       ({ camp }) => camp.doc.routines.filter(routine => routine.applies === 'component').map(routine => [routine.code, `${routine.name} (${routine.code})`])), { start: 1 }),
     picks('after', 'Waits for these components', refs('components'), { wide: true, notSelf: true }),

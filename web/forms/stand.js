@@ -1,6 +1,7 @@
 // Where things stand, as calculated dose rates need it: places, spans, bodies, shields and the pool itself.
 import { code, day, group, materials, nuclides, number, origin, pick, rows, text } from './field.js';
 import { shape } from './shape.js';
+import { water } from './water.js';
 
 const right = more => number('right_m', 'Right of the left pool wall', 'm', { signed: true, ...more });
 const up = more => number('up_m', 'Above the normal water', 'm', { signed: true, hint: 'Minus is under water.', ...more });
@@ -39,4 +40,5 @@ export const pool = group('pool', 'Pool', [
   group('basket', 'Basket where cut pieces wait', [right(), across(), number('top_depth_mm', 'Water above the pieces', 'm', { power: 3, sent: 'mm' }),
     number('filling', 'Part of it that is metal', '%', { power: -2, maybe: true, hint: 'Blank: 30 %.' })], { maybe: true, start: false }),
   spot('hook', 'Hook where pieces hang while they are lifted', { maybe: true, start: false }),
+  water,
 ], { maybe: true, start: false, hint: 'Dose rates are calculated in its coordinates: right of its left wall, across from its middle, above its normal water surface.' });

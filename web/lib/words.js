@@ -8,7 +8,7 @@ const DRIVER = {
   campaign: ['time for the campaign', 'times for the campaign'], component: ['component', 'components'], package: ['package', 'packages'], piece: ['piece', 'pieces'],
   cut: ['cut', 'cuts'], metre: ['metre cut', 'metres cut'], 'tool-on-hour': ['tool-on hour', 'tool-on hours'], 'tool-change': ['tool change', 'tool changes'],
   'kg-abrasive': ['kg abrasive', 'kg abrasive'], filter: ['filter', 'filters'], drum: ['drum', 'drums'], shift: ['shift', 'shifts'], week: ['week', 'weeks'],
-  count: ['time', 'times'],
+  'wait-hour': ['hour until the water is clear', 'hours until the water is clear'], count: ['time', 'times'],
 };
 const FIGURE = {
   quantity: 'quantity', 'hours-each': 'hours each', difficulty: 'difficulty', hours: 'hours', people: 'people', presence: 'presence', 'usv-per-h': 'dose rate',

@@ -4,9 +4,10 @@ import { get } from '../lib/api.js';
 import { editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { originMark } from '../elements/marks.js';
-import { inputs } from '../lib/inputs.js';
+import { besides, inputs } from '../lib/inputs.js';
 import { kinds } from '../forms/kinds.js';
-import { link } from '../lib/route.js';
+import { subnav } from '../elements/subnav.js';
+import { link, withQuery } from '../lib/route.js';
 import { assumed, plural, sentence } from '../lib/words.js';
 import { day, msvTyped, plain } from '../lib/units.js';
 
@@ -19,7 +20,11 @@ export async function load({ camp }) {
   return (await get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } }))).body;
 }
 
-export function body({ camp, tables, data, redraw }) {
+export function drawn({ main }) {
+  main.querySelector('tr.sought')?.scrollIntoView({ block: 'center' });
+}
+
+export function body({ route, camp, tables, data, redraw }) {
   const rows = inputs(camp.doc);
   const guessed = rows.filter(row => assumed(row.origin.status)).length;
   const { settings } = camp.doc;
@@ -28,6 +33,7 @@ export function body({ camp, tables, data, redraw }) {
     <div class="lead"><div><h1>${rows.length === 0 ? 'What the forecast rests on' : `${guessed} of ${plural(rows.length, 'input')} with a source are assumptions`}</h1>
       <p class="under">An assumption is from memory, judgement or invention: it needs data from the site.</p></div>
       <div class="doing"><a class="button" href=${link(camp.id, 'settings')}>Edit the settings</a><a class="button" href="/api/campaigns/${camp.id}/document" download="campaign.json">Download the document</a></div></div>
+    ${subnav(camp, 'basis', 'basis')}
     <div class="grid">
       ${missing(camp)}
       <section class="panel w6"><h2>Settings</h2><dl class="facts">
@@ -37,7 +43,7 @@ export function body({ camp, tables, data, redraw }) {
         <div><dt>Days without work</dt><dd>${settings.calendar.holidays.length === 0 ? 'none' : settings.calendar.holidays.length}</dd></div></dl>
         ${settings.story ? html`<p class="small muted story">${settings.story}</p>` : nothing}</section>
       <section class="panel w6"><h2>Limits that bind</h2>${limits(rules)}</section>
-      <section class="panel"><div class="head"><h2>Inputs with their sources</h2></div>${inputTable(camp, rows, redraw)}</section>
+      <section class="panel"><div class="head"><h2>Inputs with their sources</h2></div>${inputTable(camp, tables, rows, route.search.get('input'), redraw)}</section>
       ${kindPanel(camp, 'routines', {
     empty: 'No routines yet. A routine lists the tasks that a cut brings.', head: ['Routine', 'Its tasks arise', '~Technique', '~Tasks'],
     row: routine => [editLink(camp, 'routines', routine, routine.name), { component: 'for each component', before: 'once before', after: 'once after', weekly: 'every week' }[routine.applies], routine.technique ?? '', routine.tasks.map(task => task.name).join(', ')],
@@ -61,11 +67,17 @@ const limits = rules => (!rules ? html`<p>The rule set is not in the tables.</p>
   <p class="small muted">Only effective dose is forecast here.</p>`);
 const source = rule => (rule.origin ? html`${originMark(rule.origin)} ${rule.origin.text}` : html`${rule.source}`);
 
-function inputTable(camp, rows, redraw) {
-  const shown = all ? rows : rows.slice(0, FIRST);
+function inputTable(camp, tables, rows, sought, redraw) {
+  const shown = all ? rows : rows.filter((row, i) => i < FIRST || row.id === sought);
   return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table class="inputs"><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
-    <tbody>${shown.map(row => html`<tr><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}</td></tr>`)}</tbody></table></div>
+    <tbody>${shown.map(row => html`<tr class=${row.id === sought ? 'sought' : ''}><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}${tableRow(camp, tables, row)}</td></tr>`)}</tbody></table></div>
     ${rows.length > FIRST ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? `Show the first ${FIRST}` : `Show all ${rows.length}`}</button></p>` : nothing}`;
+}
+
+/** Leads to the row of the shipped tables beside which the input can be held. */
+function tableRow(camp, tables, row) {
+  const found = besides(row, tables);
+  return found ? html` <a href=${withQuery(link(camp.id, 'handbook'), { row: found })}>Row ${found.split('/')[1]} of the table<span class="spoken"> for ${row.name}</span></a>` : nothing;
 }
 
 const objects = camp => html`<div class="table" tabindex="0" role="region" aria-label="Objects"><table><thead><tr><th scope="col">Kind</th><th scope="col" class="n">entries</th><th scope="col">on the page</th></tr></thead>
