@@ -1,6 +1,6 @@
 // One task in full: its steps, each with the product that makes its hours and the products that make its dose.
 import { html, nothing } from '../lib/vendor.js';
-import { originLine, originMark } from './marks.js';
+import { originMark } from './marks.js';
 import { rateWorking } from './rate-working.js';
 import { stepId } from '../lib/inputs.js';
 import { link, withQuery } from '../lib/route.js';
@@ -27,7 +27,7 @@ function stepWorking(camp, task, step) {
       ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'))) : nothing}
       ${term('=', html`<span class="factor"><span class="result">${digits(step.hours, 4)} h</span></span>`)}</p>`}
     ${step.factors.length > 0 ? difficulty(camp, step) : nothing}
-    ${originLine(step.origin)}${source(camp, task, step)}${speed(camp, task, step)}
+    <p class="origin">${originMark(step.origin)} ${step.origin.text} ${source(camp, task, step)}</p>${speed(camp, task, step)}
     ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map(line => lineWorking(camp, task, step, line))}</div>`;
 }
 
@@ -42,7 +42,7 @@ const factor = (value, of, replaced) => html`<span class="factor"><span>${value}
 /** To the row of the inputs that the step's hours come from. */
 function source(camp, task, step) {
   const id = task.id.startsWith('manual/') ? stepId('tasks', task.id.slice(7), '', step.code) : task.routine ? stepId('routines', task.routine, task.id.split('/').at(-1), step.code) : null;
-  return id ? html`<p class="origin"><a href=${withQuery(link(camp.id, 'basis'), { input: id })}>Its row among the inputs<span class="spoken">: ${step.name}</span></a></p>` : nothing;
+  return id ? html`<a href=${withQuery(link(camp.id, 'basis'), { input: id })}>Its row among the inputs<span class="spoken">: ${step.name}</span></a>` : nothing;
 }
 
 const OF_TECHNIQUE = new Set(['tool-on-hour', 'tool-change', 'kg-abrasive', 'filter', 'drum']);

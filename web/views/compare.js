@@ -4,7 +4,7 @@ import { get } from '../lib/api.js';
 import { COLUMNS, inOrder } from '../lib/compared.js';
 import { link } from '../lib/route.js';
 import { nameOf, plural, sentence } from '../lib/words.js';
-import { msv, sig } from '../lib/units.js';
+import { fixed, msv, sig } from '../lib/units.js';
 import { missing } from '../elements/missing.js';
 
 let by = 'component_person_usv';
@@ -44,11 +44,13 @@ function table(rows, redraw) {
       ${columns.map(([key, words]) => html`<th scope="col" class="n" aria-sort=${by === key ? 'ascending' : nothing}><button class="sorter" type="button" @click=${() => { by = key; redraw(); }}>${words}</button></th>`)}</tr></thead>
     <tbody>${rows.map(row => html`<tr class=${row.present ? 'now' : ''} data-technique=${row.technique}><th scope="row">${sentence(row.name)}${row.present ? html` <span class="mark replaced">now</span>` : nothing}
         <span class="sub">${from(row)}${row.routine_from === 'library' ? ' routine of the library' : ''}</span></th>
-      ${columns.map(([key, , shown]) => html`<td class="n ${key === 'waste' ? 'waste' : ''}" data-figure=${key}>${key === 'waste' ? waste(row.figures) : row.figures[key] === undefined ? 'not known' : shown(row.figures[key])}${key === 'highest_individual_usv' && row.figures.highest_worker ? html`<span class="sub">${row.figures.highest_worker}</span>` : nothing}</td>`)}</tr>`)}</tbody></table></div>
+      ${columns.map(([key, , shown]) => html`<td class="n ${key === 'waste' ? 'waste' : ''}" data-figure=${key}>${key === 'waste' ? waste(row.figures) : key === 'cost' ? cost(row.figures.cost) : row.figures[key] === undefined ? 'not known' : shown(row.figures[key])}${key === 'highest_individual_usv' && row.figures.highest_worker ? html`<span class="sub">${row.figures.highest_worker}</span>` : nothing}</td>`)}</tr>`)}</tbody></table></div>
     ${priced ? nothing : html`<p class="small muted">Cost is not compared here: the campaign has no prices, or the comparison does not carry them.</p>`}`;
 }
 
 const waste = figures => html`${sig(figures.kerf_kg)} kg kerf<span class="sub">${[figures.abrasive_kg === undefined ? '' : `${sig(figures.abrasive_kg)} kg abrasive`, figures.drums === undefined ? '' : `${sig(figures.drums, 2)} drums`,
   figures.filters === undefined ? '' : `${sig(figures.filters, 2)} filters`, figures.tool_changes === undefined ? '' : `${sig(figures.tool_changes, 2)} tool changes`].filter(Boolean).join(', ')}</span>`;
+
+const cost = found => (found ? html`${fixed(found.component, 0)} ${found.currency}<span class="sub">${found.not_priced > 0 ? `${found.not_priced} uses not priced` : `prices of ${found.price_year}`}</span>` : 'not known');
 
 const notes = data => html`<ul class="small muted">${[...new Set([...data.rows.flatMap(row => row.notes), ...data.notes])].map(note => html`<li>${note}</li>`)}</ul>`;

@@ -26,5 +26,5 @@ const edition = (tables, name) => {
 function table(rows, name, key, sought) {
   const columns = Object.keys(rows[0] ?? {}).filter(column => column !== key && !['status', 'source'].includes(column));
   return html`<div class="table" tabindex="0" role="region" aria-label=${`Table ${name}`}><table class="handbook"><thead><tr><th scope="col">${sentence(key)}</th><th scope="col">Known</th><th scope="col">Source</th>${columns.map(column => html`<th scope="col">${column.replace(/_/g, ' ')}</th>`)}</tr></thead>
-    <tbody>${rows.map(row => html`<tr class=${`${name}/${row[key]}` === sought ? 'sought' : ''}><th scope="row">${row[key]}</th><td><span class="mark ${assumed(row.status) ? '' : 'solid'}">${assumed(row.status) ? 'assumption: ' : ''}${statusWord(row.status)}</span></td><td>${row.source}</td>${columns.map(column => html`<td>${row[column]}</td>`)}</tr>`)}</tbody></table></div>`;
+    <tbody>${rows.map(row => html`<tr class=${`${name}/${row[key]}` === sought ? 'sought' : ''}><th scope="row">${row[key]}</th><td><span class="mark ${assumed(row.status) ? '' : 'solid'}">${assumed(row.status) ? 'assumption: ' : ''}${statusWord(row.status)}</span></td><td>${row.source}</td>${columns.map(column => html`<td class=${String(row[column]).length > 40 ? 'long' : ''}>${row[column]}</td>`)}</tr>`)}</tbody></table></div>`;
 }
