@@ -20,6 +20,7 @@ import kerfbook.exposure.Situation;
 import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Sum;
+import kerfbook.schedule.WorkCalendar;
 import kerfbook.shielding.Nuclide;
 
 /**
@@ -29,20 +30,26 @@ import kerfbook.shielding.Nuclide;
 final class AreaRates {
     private static final double SAME_MOMENT_H = 1e-9;
 
+    private record Moment(String area, LocalDate on, double hour) { }
+
     private final Map<String, Nuclide> nuclides;
     private final Map<String, Area> areas = new HashMap<>();
     private final Map<String, Source> sources = new HashMap<>();
     private final Map<String, List<Survey>> surveys = new HashMap<>();
     private final Map<String, Double> packedAtHour;
     private final Optional<CampaignRates> calculated;
-    private final LocalDate calibratedUntil;
+    private final Map<String, LocalDate> calibratedUntil = new HashMap<>();
     private final Map<String, RateUsed> used = new LinkedHashMap<>();
     private final Map<String, Integer> onSameDay = new HashMap<>();
+    private final Map<LocalDate, Map<Double, Situation>> situations = new HashMap<>();
+    private final Map<Moment, RateUsed> atMoment = new HashMap<>();
     private final List<String> places;
+    private final WorkCalendar calendar;
 
     AreaRates(Campaign campaign, Basis basis, Workload work) {
         nuclides = basis.nuclides();
         packedAtHour = work.packedAtHour();
+        calendar = work.calendar();
         places = campaign.sources().stream().map(Source::code).toList();
         campaign.areas().forEach(area -> areas.put(area.code(), area));
         campaign.sources().forEach(source -> sources.put(source.code(), source));
@@ -66,7 +73,9 @@ final class AreaRates {
         calculated = work.calculated(basis);
         List<Survey> fitted = campaign.surveys().stream()
             .filter(survey -> areas.get(survey.area()).rateFrom() == Area.RateFrom.CALIBRATED).toList();
-        calibratedUntil = fitted.stream().map(Survey::validUntil).max(Comparator.naturalOrder()).orElse(campaign.settings().start());
+        LocalDate oldest = fitted.stream().map(Survey::validUntil).min(Comparator.naturalOrder()).orElse(campaign.settings().start());
+        fitted.forEach(survey -> calibratedUntil.merge(survey.area(), survey.validUntil(), (one, other) -> one.isAfter(other) ? one : other));
+        campaign.areas().forEach(area -> calibratedUntil.putIfAbsent(area.code(), oldest));
         for (int i = 0; i < campaign.areas().size(); i++) {
             if (campaign.areas().get(i).rateFrom() == Area.RateFrom.CALIBRATED && fitted.isEmpty()) {
                 throw new Incomplete("areas[" + i + "].rate_from", "cannot be calibrated: there is no survey of a calibrated area. Add one, or take "
@@ -77,13 +86,18 @@ final class AreaRates {
 
     /** The rate of an area when a task starts there. */
     RateUsed at(String area, LocalDate on, double hour) {
+        return atMoment.computeIfAbsent(new Moment(area, on, hour), none -> find(area, on, hour));
+    }
+
+    private RateUsed find(String area, LocalDate on, double hour) {
         if (areas.get(area).rateFrom().worked()) {
-            return workedOut(areas.get(area), on, calculated.orElseThrow().situation(on, hour));
+            Map<Double, Situation> ofDay = situations.computeIfAbsent(on, none -> new HashMap<>());
+            return workedOut(areas.get(area), on, ofDay.computeIfAbsent(hour, none -> calculated.orElseThrow().situation(on, hour)));
         }
         List<Survey> list = areas.get(area).rateFrom() == Area.RateFrom.BACKGROUND ? List.of() : surveys.get(area);
         Optional<Survey> survey = latest(list, on);
         StringBuilder key = new StringBuilder(area).append('@').append(on);
-        survey.ifPresent(found -> found.shares().forEach(share -> key.append(present(sources.get(share.source()), on, hour) ? '+' : '-')));
+        survey.ifPresent(found -> found.shares().forEach(share -> key.append(present(sources.get(share.source()), found.surveyedOn(), on, hour) ? '+' : '-')));
         return used.computeIfAbsent(key.toString(), none -> work(areas.get(area), on, hour, survey));
     }
 
@@ -104,7 +118,7 @@ final class AreaRates {
         }
         return used.computeIfAbsent(key.toString(), none -> {
             CalculatedRate rate = calculated.orElseThrow().at(area, situation);
-            boolean past = area.rateFrom() == Area.RateFrom.CALIBRATED && on.isAfter(calibratedUntil);
+            boolean past = area.rateFrom() == Area.RateFrom.CALIBRATED && on.isAfter(calibratedUntil.get(area.code()));
             return new RateUsed(id(area, on), area.code(), on, area.rateFrom(), Optional.empty(), Optional.empty(), Optional.empty(),
                 area.backgroundUsvPerH(), List.of(), 0, area.backgroundUsvPerH() + rate.usvPerH(), past, rate.parts(), rate.extrapolated());
         });
@@ -131,7 +145,7 @@ final class AreaRates {
             Source source = sources.get(share.source());
             double atSurvey = share.share() * aboveBackground;
             double decay = decay(source, found.surveyedOn(), on);
-            boolean present = present(source, on, hour);
+            boolean present = present(source, found.surveyedOn(), on, hour);
             double now = present ? atSurvey * decay : 0;
             parts.add(new RateUsed.Part(source.code(), atSurvey, decay, present, now));
             sum.add(now);
@@ -162,10 +176,11 @@ final class AreaRates {
         return Optional.of(latest);
     }
 
-    private boolean present(Source source, LocalDate on, double hour) {
+    /** A source that a survey found after its planned end is there, whatever the plan says. */
+    private boolean present(Source source, LocalDate surveyedOn, LocalDate on, double hour) {
         if (source.component().isPresent()) {
             Double packed = packedAtHour.get(source.component().get());
-            return packed == null || hour < packed - SAME_MOMENT_H;
+            return packed == null || hour < packed - SAME_MOMENT_H || surveyedOn.isAfter(calendar.finishDay(packed));
         }
         return source.endsOn().isEmpty() || on.isBefore(source.endsOn().get());
     }

@@ -59,7 +59,8 @@ final class People {
                 verdict = kept ? verdict : worse(verdict, Verdict.OVER_CONSTRAINT);
             }
         }
-        List<DatedDose> planned = Ledger.byDay(parts, work);
+        List<DatedDose> byDay = Ledger.byDay(parts, work);
+        List<DatedDose> planned = byDay.isEmpty() ? List.of(new DatedDose(campaign.settings().start(), 0)) : byDay;
         List<Forecast.Period> periods = new ArrayList<>();
         for (LimitRule rule : effective()) {
             Optional<PeriodDose> worst = PeriodCheck.of(rule, worker.record(), campaign.settings().start(), planned).worst();

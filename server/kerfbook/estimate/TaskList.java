@@ -26,12 +26,15 @@ import kerfbook.schedule.WorkCalendar;
  * the components it waits for; AFTER routines of a technique; general AFTER routines. A task's lag counts after each task it waits for.
  */
 final class TaskList {
+    private static final long MOST_TASKS = 25_000;
+    private static final long MOST_LINES = 300_000;
+
     private final Campaign campaign;
     private final Map<String, Technique> techniques = new HashMap<>();
     private final Map<String, Routine> routines = new LinkedHashMap<>();
     private final Map<String, List<Cut>> cutsOf = new HashMap<>();
     private final Map<String, PlannedTask> tasks = new LinkedHashMap<>();
-    private final Map<String, List<String>> lastOfComponent = new HashMap<>();
+    private final Map<String, List<String>> lastOfComponent = new LinkedHashMap<>();
     private final Map<String, List<String>> lastWithTechnique = new HashMap<>();
     private final Map<String, List<String>> setUpOf = new HashMap<>();
     private final Optional<WaterModel> water;
@@ -48,6 +51,7 @@ final class TaskList {
     /** Everything but the weekly tasks, in the order described above; manual tasks last. */
     static List<PlannedTask> of(Campaign campaign) {
         TaskList list = new TaskList(campaign);
+        list.requireFew();
         Coverage.check(campaign, list.techniques, list.routines, list.cutsOf);
         list.requireCountable();
         list.totals();
@@ -94,6 +98,25 @@ final class TaskList {
                 throw new Invalid("cuts[" + i + "]", "makes a quantity that cannot be right with the technique \"" + cut.technique() + "\" ("
                     + invalid.faults().get(0).detail() + ") Check length, count, rate and wear.");
             }
+        }
+    }
+
+    /** Work on a plan is bounded: so many tasks and staffed steps, counted before any is made. */
+    private void requireFew() {
+        long made = campaign.tasks().size();
+        long staffed = 0;
+        Map<String, Long> staffOf = new HashMap<>();
+        campaign.routines().forEach(routine -> staffOf.put(routine.code(),
+            routine.tasks().stream().flatMap(task -> task.steps().stream()).mapToLong(step -> 1 + step.staff().size()).sum()));
+        for (Component component : campaign.components()) {
+            for (String code : component.routines()) {
+                made += routines.get(code).tasks().size();
+                staffed += staffOf.get(code);
+            }
+        }
+        if (made > MOST_TASKS || staffed > MOST_LINES) {
+            throw new Invalid("components", "with their routines make " + made + " tasks and " + staffed + " staffed steps; at most " + MOST_TASKS + " and "
+                + MOST_LINES + " are worked out. Divide the campaign.");
         }
     }
 
