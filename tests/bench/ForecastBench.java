@@ -70,16 +70,18 @@ public final class ForecastBench {
         for (int copy = 1; copy < copies; copy++) {
             String mark = "x" + copy;
             for (Component c : campaign.components()) {
-                components.add(new Component(c.code() + mark, c.name(), c.shape(), c.material(), c.densityKgPerM3(), c.massKg(), c.topDepthMm(), c.pieces(),
-                    c.packages(), c.inventory(), c.routines(), c.after().stream().map(code -> code + mark).toList(), c.note()));
+                components.add(new Component(c.code() + mark, c.name(), c.shape(), c.material(), c.densityKgPerM3(), c.massKg(), c.topDepthMm(), c.place(),
+                    c.posture(), c.pieces(), c.packages(), c.packageType(), c.inventory(), c.routines(),
+                    c.after().stream().map(code -> code + mark).toList(), c.note()));
             }
             for (Cut c : campaign.cuts()) {
                 cuts.add(new Cut(c.code() + mark, c.component() + mark, c.name(), c.technique(), c.count(), c.lengthMm(), c.thicknessMm()));
             }
         }
-        return new Campaign(campaign.format(), campaign.settings(), campaign.factors(), campaign.areas(), campaign.sources(), campaign.surveys(),
-            campaign.techniques(), campaign.routines(), components, cuts, campaign.tasks(), campaign.overrides(), campaign.workers(), campaign.roster(),
-            campaign.targets(), campaign.constraints());
+        return new Campaign(campaign.format(), campaign.settings(), campaign.factors(), campaign.areas(), campaign.sources(), campaign.shields(),
+            campaign.surveys(), campaign.techniques(), campaign.trials(), campaign.routines(), campaign.packages(), components, cuts, campaign.tasks(),
+            campaign.overrides(), campaign.workers(), campaign.roster(), campaign.resources(), campaign.prices(), campaign.targets(),
+            campaign.constraints());
     }
 
     private static double median(double[] times) {

@@ -15,7 +15,7 @@ import kerfbook.estimate.Forecast;
 import kerfbook.tables.BasisTables;
 
 /** The demonstration with its real tables, and changes to it. */
-final class Quelmarra {
+public final class Quelmarra {
     static final Basis BASIS = BasisTables.read();
     static final UnitRateCache UNITS = BASIS.units().orElseThrow();
     static final Campaign DEMO = with(document -> { });
@@ -39,6 +39,12 @@ final class Quelmarra {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** Waits that are given, as they are where the water is not described. */
+    public static void givenWaits(ObjectNode document) {
+        document.findParents("driver").stream().filter(step -> step.get("driver").asText().equals("wait-hour"))
+            .forEach(step -> ((ObjectNode) step).put("driver", "component"));
     }
 
     static ObjectNode object(ObjectNode document, String kind, String code) {

@@ -188,6 +188,7 @@ class ExposureRoutesTest {
     @Test
     void what_a_calculated_area_lacks_is_said_and_unknown_material_is_refused() {
         ObjectNode document = tree(demo("demo-campaign"));
+        kerfbook.exposure.Quelmarra.givenWaits(document);
         ((ObjectNode) document.get("settings")).remove("pool");
         long without = running.plans.add(document.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8)).id();
         Response forecast = running.request().get("/api/campaigns/" + without + "/forecast");
