@@ -19,9 +19,8 @@ import kerfbook.quantity.Require;
  * detector, t_k the length of that straight way in each matter (the source's own included), μ_k its attenuation without
  * coherent scattering, and B the build-up factor of the quantity in the last material at the total τ.
  *
- * <p>Build-up: {@link GpFit}, for H*(10) times {@link SpectrumRatio}. Last material: seen back from the detector the first
- * that is half a mean free path thick or more, else the thickest (thin air gaps and films do not count; judgement); taken
- * once for each line, as most of what arrives has met it.
+ * <p>Build-up: {@link GpFit}, for H*(10) times {@link SpectrumRatio}. Last material: see {@link LastMaterial};
+ * taken once for each line, as most of what arrives has met it.
  *
  * <p>Holds for 0.1 to 10 MeV and up to 40 mean free paths; lines of 0.05 to 0.1 MeV and deeper ways are marked
  * extrapolated. Source: ANSI/ANS-6.4.3-1991 (ORNL/RSIC-49) for build-up, ICRP 74 for dose per fluence, NIST XCOM for μ.
@@ -98,7 +97,8 @@ public final class PointKernel {
             return direct(scene, spectrum, activities, eachAlone, quantity, tolerance);
         }
         SourcePoints points = new SourcePoints(source.shape(), scene);
-        List<String> media = LastMaterial.of(scene, points, spectrum, matterMedia(scene));
+        List<String> media = LastMaterial.of(scene, points, spectrum, matterMedia(scene),
+            (line, medium, mfp) -> curve(quantity, medium, spectrum.lines.get(line).energyMev()).at(mfp));
         Integrator integrator = new Integrator(scene, points, spectrum, curves(spectrum, media, quantity));
         integrator.run(tolerance);
         List<UnitRates.UnitLine> lines = new ArrayList<>();
@@ -114,7 +114,8 @@ public final class PointKernel {
     private UnitRates direct(Scene scene, Spectrum spectrum, Map<String, Double> activities, boolean eachAlone, DoseQuantity quantity, double tolerance) {
         Scene.Ray ray = scene.new Ray();
         ray.trace(0, 0, 0);
-        List<String> media = LastMaterial.ofPoint(ray, spectrum, matterMedia(scene));
+        List<String> media = LastMaterial.ofPoint(ray, spectrum, matterMedia(scene),
+            (line, medium, mfp) -> curve(quantity, medium, spectrum.lines.get(line).energyMev()).at(mfp));
         List<BuildupCurve> factors = curves(spectrum, media, quantity);
         List<UnitRates.UnitLine> lines = new ArrayList<>();
         for (int i = 0; i < spectrum.lines.size(); i++) {
@@ -164,11 +165,14 @@ public final class PointKernel {
     private List<BuildupCurve> curves(Spectrum spectrum, List<String> media, DoseQuantity quantity) {
         List<BuildupCurve> found = new ArrayList<>();
         for (int i = 0; i < media.size(); i++) {
-            found.add(curves.computeIfAbsent(new CurveKey(quantity, media.get(i), spectrum.lines.get(i).energyMev()),
-                key -> key.medium().equals(LastMaterial.NONE) ? new BuildupCurve(mfp -> 1)
-                    : data.buildupCurve(key.quantity(), key.medium(), key.energyMev())));
+            found.add(curve(quantity, media.get(i), spectrum.lines.get(i).energyMev()));
         }
         return found;
+    }
+
+    private BuildupCurve curve(DoseQuantity quantity, String medium, double energyMev) {
+        return curves.computeIfAbsent(new CurveKey(quantity, medium, energyMev), key -> key.medium().equals(LastMaterial.NONE)
+            ? new BuildupCurve(mfp -> 1) : data.buildupCurve(key.quantity(), key.medium(), key.energyMev()));
     }
 
     /** Error per becquerel of each nuclide; where one error was controlled for all, it is shared out by rate. */

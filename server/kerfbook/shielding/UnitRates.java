@@ -19,7 +19,7 @@ public final class UnitRates {
     private static final List<String> NOT_COVERED = List.of(
         "Not covered: streaming through gaps, skyshine, scatter from air and floors, bremsstrahlung, neutrons and beta rays, "
             + "photons below 0.05 MeV, activity dissolved in the water.",
-        "Layers: build-up of the last material that is half a mean free path thick or more, at the total of mean free paths. Against "
+        "Layers: build-up of the last material that is 3 mean free paths thick, or of a thinner one after it where that is larger, at the total of mean free paths. Against "
             + "transport calculations at 1.25 MeV: steel then water −9 to −17 %, water then steel +1 to +4 %, lead then water +26 %, "
             + "water then lead −14 %, steel then concrete −9 %.");
 

@@ -91,7 +91,6 @@ class PlacedSourcesTest {
         Timeline.Lift lift = timeline.lifts().stream().filter(each -> each.component().equals("core-barrel")).findFirst().orElseThrow();
         assertTrue(freed <= lift.fromHour() && lift.toHour() <= packed);
         assertEquals(List.of(SourceState.IN_PLACE), states(rates, freed - 0.1));
-        assertEquals(List.of(SourceState.IN_BASKET), states(rates, freed));
         assertEquals(List.of(SourceState.IN_BASKET, SourceState.ON_HOOK), states(rates, lift.fromHour()));
         assertEquals(List.of(SourceState.IN_BASKET), states(rates, lift.toHour()));
         assertEquals(List.of(), states(rates, packed));

@@ -1,6 +1,7 @@
 package kerfbook.shielding;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -36,12 +37,31 @@ class LastMaterialTest {
         assertEquals(Lab.DATA.buildup(DoseQuantity.AMBIENT_DOSE_EQUIVALENT, medium, E, total), line.rate() / line.unscatteredRate(), 1e-6 * line.rate() / line.unscatteredRate());
     }
 
-    /** EDGE: half a mean free path of iron counts as a layer, a little less does not. */
+    /** EDGE: half a mean free path of water after iron counts as a layer (its factor is the larger), a little less does not. */
     @Test
     void half_a_mean_free_path_is_a_layer() {
-        double half = 0.5 / Lab.perMm("iron", E);
-        assertEquals("iron", behind(List.of(slab(100, 400, "water"), slab(500, 500 + 1.0001 * half, "iron"))).buildupMedium());
-        assertEquals("water", behind(List.of(slab(100, 400, "water"), slab(500, 500 + 0.9999 * half, "iron"))).buildupMedium());
+        double half = 0.5 / Lab.perMm("water", E);
+        assertEquals("water", behind(List.of(slab(100, 400, "iron"), slab(500, 500 + 1.0001 * half, "water"))).buildupMedium());
+        assertEquals("iron", behind(List.of(slab(100, 400, "iron"), slab(500, 500 + 0.9999 * half, "water"))).buildupMedium());
+    }
+
+    /** EDGE: a heavy layer behind a light one sets the factor from three mean free paths on; a thinner one leaves the larger factor. */
+    @Test
+    void a_thin_heavy_layer_does_not_take_the_build_up_away() {
+        double three = 3 / Lab.perMm("lead", E);
+        assertEquals("lead", behind(List.of(slab(100, 3100, "water"), slab(3500, 3500 + 1.0001 * three, "lead"))).buildupMedium());
+        assertEquals("water", behind(List.of(slab(100, 3100, "water"), slab(3500, 3500 + 0.9999 * three, "lead"))).buildupMedium());
+    }
+
+    /** LAW: below three mean free paths a lead sheet behind 3 m of water takes no more away than it does from unscattered photons. */
+    @Test
+    void a_lead_sheet_behind_deep_water_is_not_counted_on_for_more_than_it_stops() {
+        double bare = behind(List.of(slab(100, 3100, "water"))).rate();
+        for (double mm = 1; mm < 3 / Lab.perMm("lead", E); mm += 4) {
+            double left = behind(List.of(slab(100, 3100, "water"), slab(3500, 3500 + mm, "lead"))).rate() / bare;
+            double stopped = Math.exp(-mm * Lab.perMm("lead", E));
+            assertTrue(left >= stopped, mm + " mm: " + left + " of " + stopped);
+        }
     }
 
     /** EDGE: nothing on the way, no build-up. */
