@@ -2,6 +2,7 @@ package kerfbook.estimate;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -17,14 +18,17 @@ import kerfbook.quantity.Sum;
 final class Bounds {
     private Bounds() { }
 
-    /** Of several constraints on the same thing: the latest that is valid at the start, or the first to become valid. */
-    static List<Constraint> constraints(Campaign campaign) {
-        return inForce(campaign.constraints(), campaign.settings().start(), each -> each.scope() + "/" + each.of().orElse(""), Constraint::validFrom);
+    /**
+     * Of several constraints on the same thing: the latest that is valid at the start, and every one that becomes valid before the finish; each
+     * is held against the whole of the planned dose. If none is valid by then, the first to become so.
+     */
+    static List<Constraint> constraints(Campaign campaign, LocalDate finish) {
+        return inForce(campaign.constraints(), campaign.settings().start(), finish, each -> each.scope() + "/" + each.of().orElse(""), Constraint::validFrom);
     }
 
     /** The same for targets. */
-    static List<Target> targets(Campaign campaign) {
-        return inForce(campaign.targets(), campaign.settings().start(), each -> each.scope() + "/" + each.of().orElse(""), Target::validFrom);
+    static List<Target> targets(Campaign campaign, LocalDate finish) {
+        return inForce(campaign.targets(), campaign.settings().start(), finish, each -> each.scope() + "/" + each.of().orElse(""), Target::validFrom);
     }
 
     static boolean covers(Scope scope, Optional<String> of, PlannedTask task) {
@@ -43,18 +47,23 @@ final class Bounds {
         return sum.value();
     }
 
-    private static <T> List<T> inForce(List<T> all, LocalDate start, Function<T, String> what, Function<T, LocalDate> validFrom) {
-        Map<String, T> chosen = new LinkedHashMap<>();
-        for (T each : all) {
-            chosen.merge(what.apply(each), each, (one, other) -> {
-                LocalDate first = validFrom.apply(one);
-                LocalDate second = validFrom.apply(other);
-                if (first.isAfter(start) || second.isAfter(start)) {
-                    return second.isBefore(first) ? other : one;
+    private static <T> List<T> inForce(List<T> all, LocalDate start, LocalDate finish, Function<T, String> what, Function<T, LocalDate> validFrom) {
+        Map<String, List<T>> versions = new LinkedHashMap<>();
+        all.forEach(each -> versions.computeIfAbsent(what.apply(each), none -> new ArrayList<>()).add(each));
+        List<T> chosen = new ArrayList<>();
+        for (List<T> same : versions.values()) {
+            same.sort(Comparator.comparing(validFrom));
+            T atStart = same.get(0);
+            for (T each : same) {
+                atStart = validFrom.apply(each).isAfter(start) ? atStart : each;
+            }
+            chosen.add(atStart);
+            for (T each : same) {
+                if (each != atStart && validFrom.apply(each).isAfter(start) && !validFrom.apply(each).isAfter(finish)) {
+                    chosen.add(each);
                 }
-                return second.isBefore(first) ? one : other;
-            });
+            }
         }
-        return new ArrayList<>(chosen.values());
+        return chosen;
     }
 }

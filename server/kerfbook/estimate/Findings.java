@@ -21,6 +21,8 @@ import kerfbook.quantity.Origin;
 final class Findings {
     private static final double MASS_ASKS_ABOVE = 0.05;
     private static final double PER_MSV = 1000;
+    private static final double CROWDED_ABOVE = 1.05;
+    private static final double SAME_MOMENT_H = 1e-5;
 
     private final Campaign campaign;
     private final Workload work;
@@ -39,6 +41,7 @@ final class Findings {
     List<Finding> of(List<Forecast.TargetVerdict> targets, List<Forecast.ConstraintVerdict> constraints, List<Forecast.Person> people,
                      List<Forecast.AreaDose> areas) {
         persons(people, constraints);
+        crowded(people);
         targets(targets);
         areas(areas);
         surveys();
@@ -64,6 +67,33 @@ final class Findings {
             } else if (person.verdict() == Verdict.NOT_KNOWN) {
                 add(Finding.Weight.DECIDE, "workers", person.worker(), "Whether " + person.worker() + " stays within the limits cannot be told.",
                     "The doses received before are not complete.");
+            }
+        }
+    }
+
+    /** Who is planned for more than their own time at once: the sum over running tasks of a person's hours ÷ the task's hours. */
+    private void crowded(List<Forecast.Person> people) {
+        Map<String, Forecast.Task> byId = new LinkedHashMap<>();
+        tasks.forEach(task -> byId.put(task.id(), task));
+        for (Forecast.Person person : people) {
+            List<double[]> changes = new ArrayList<>();
+            for (Forecast.TaskDose part : person.tasks()) {
+                Forecast.Task task = byId.get(part.task());
+                if (task.hours() > 0) {
+                    changes.add(new double[] {task.startHour() + SAME_MOMENT_H, part.hours() / task.hours()});
+                    changes.add(new double[] {task.startHour() + task.hours() - SAME_MOMENT_H, -part.hours() / task.hours()});
+                }
+            }
+            changes.sort(Comparator.comparingDouble((double[] change) -> change[0]).thenComparingDouble(change -> change[1]));
+            double load = 0;
+            double peak = 0;
+            for (double[] change : changes) {
+                load += change[1];
+                peak = Math.max(peak, load);
+            }
+            if (peak > CROWDED_ABOVE) {
+                add(Finding.Weight.CHECK, "workers", person.worker(), person.worker() + " is planned for " + number(peak) + " times their own time at the busiest moment.",
+                    "The dates cannot be kept so. Count the people of the role among the resources, or share the work out.");
             }
         }
     }
@@ -97,6 +127,14 @@ final class Findings {
                 line.rate().map(byId::get).filter(RateUsed::pastValidity).flatMap(RateUsed::survey)
                     .ifPresent(survey -> last.merge(survey, task.start(), (one, other) -> one.isAfter(other) ? one : other)));
         }
+        Map<String, String> early = new LinkedHashMap<>();
+        for (Forecast.Task task : tasks) {
+            task.steps().stream().flatMap(step -> step.lines().stream()).filter(line -> line.personUsv() > 0).forEach(line -> line.rate().map(byId::get)
+                .filter(rate -> rate.surveyedOn().filter(day -> day.isAfter(rate.on())).isPresent())
+                .ifPresent(rate -> early.putIfAbsent(rate.area(), rate.survey().orElseThrow())));
+        }
+        early.forEach((area, survey) -> add(Finding.Weight.DECIDE, "surveys", survey, "Work in " + area + " begins before its first survey, " + survey + ".",
+            "A source that was gone by then is not in it: measure before the work, or give the earlier survey."));
         for (Survey survey : campaign.surveys()) {
             if (last.containsKey(survey.code())) {
                 add(Finding.Weight.DECIDE, "surveys", survey.code(), "Survey " + survey.code() + " of " + survey.area() + " is valid until "

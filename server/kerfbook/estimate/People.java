@@ -33,7 +33,7 @@ final class People {
         this.campaign = campaign;
         this.work = work;
         this.ruleSet = basis.ruleSets().get(campaign.settings().ruleSet());
-        this.constraints = Bounds.constraints(campaign);
+        this.constraints = Bounds.constraints(campaign, work.lastDay());
     }
 
     Forecast.Person of(Worker worker, List<Ledger.Part> parts, AreaRates rates) {

@@ -117,7 +117,7 @@ final class Summaries {
 
     List<Forecast.TargetVerdict> targets() {
         List<Forecast.TargetVerdict> all = new ArrayList<>();
-        for (Target target : Bounds.targets(campaign)) {
+        for (Target target : Bounds.targets(campaign, work.lastDay())) {
             double usv = sum(covered(task -> Bounds.covers(target.scope(), target.of(), task)), Forecast.Task::personUsv);
             all.add(new Forecast.TargetVerdict(target.code(), target.scope(), target.of(), target.personUsv(), usv, usv <= target.personUsv()));
         }
@@ -126,7 +126,7 @@ final class Summaries {
 
     List<Forecast.ConstraintVerdict> constraints() {
         List<Forecast.ConstraintVerdict> all = new ArrayList<>();
-        for (Constraint constraint : Bounds.constraints(campaign)) {
+        for (Constraint constraint : Bounds.constraints(campaign, work.lastDay())) {
             Optional<String> who = Optional.empty();
             double highest = 0;
             for (Worker worker : campaign.workers()) {

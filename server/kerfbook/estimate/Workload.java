@@ -1,5 +1,6 @@
 package kerfbook.estimate;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -60,6 +61,11 @@ final class Workload {
     /** Units of each resource that a task holds. */
     Map<String, Integer> needs(PlannedTask task) {
         return timetable.needs(task.id());
+    }
+
+    /** Day on which the last task ends. */
+    LocalDate lastDay() {
+        return calendar.finishDay(tasks.stream().mapToDouble(task -> times(task).finish()).max().orElse(0));
     }
 
     WorkCalendar calendar() {
