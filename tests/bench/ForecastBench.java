@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
@@ -20,7 +21,7 @@ import kerfbook.tables.BasisTables;
 /**
  * Time of a forecast: reading the document, working it out, writing it. The demo, then the demo's components several times over, side by
  * side, so that tasks grow and weeks do not. Run: {@code mvn -q -B test-compile exec:java -Dexec.classpathScope=test
- * -Dexec.mainClass=bench.ForecastBench}
+ * -Dexec.mainClass=bench.ForecastBench}; with {@code -Dexec.args=placed} the copies are calculated sources
  */
 public final class ForecastBench {
     private static final int RUNS = 15;
@@ -33,8 +34,9 @@ public final class ForecastBench {
         byte[] demo = Files.readAllBytes(Path.of("demo-data/demo-campaign.json"));
         Campaign campaign = documents.read(demo);
         System.out.println("tasks | lines | document kB | forecast kB | read ms | work out ms | write ms | together ms (median of " + RUNS + ")");
-        for (int copies : new int[] {1, 1, 5, 10, 20, 40, 70}) {
-            byte[] json = Json.bytes(times(campaign, copies));
+        boolean placed = List.of(args).contains("placed");
+        for (int copies : placed ? new int[] {1, 1, 5, 10} : new int[] {1, 1, 10, 20, 40, 70}) {
+            byte[] json = Json.bytes(times(campaign, copies, placed));
             double[] read = new double[RUNS];
             double[] work = new double[RUNS];
             double[] write = new double[RUNS];
@@ -63,14 +65,14 @@ public final class ForecastBench {
         }
     }
 
-    /** The campaign with every component and its cuts so many times, each copy waiting only for its own. */
-    static Campaign times(Campaign campaign, int copies) {
+    /** The campaign with every component and its cuts so many times, each copy waiting only for its own; placed copies are calculated sources too. */
+    static Campaign times(Campaign campaign, int copies, boolean placed) {
         List<Component> components = new ArrayList<>(campaign.components());
         List<Cut> cuts = new ArrayList<>(campaign.cuts());
         for (int copy = 1; copy < copies; copy++) {
             String mark = "x" + copy;
             for (Component c : campaign.components()) {
-                components.add(new Component(c.code() + mark, c.name(), c.shape(), c.material(), c.densityKgPerM3(), c.massKg(), c.topDepthMm(), c.place(),
+                components.add(new Component(c.code() + mark, c.name(), c.shape(), c.material(), c.densityKgPerM3(), c.massKg(), c.topDepthMm(), placed ? c.place() : Optional.empty(),
                     c.posture(), c.pieces(), c.packages(), c.packageType(), c.inventory(), c.routines(),
                     c.after().stream().map(code -> code + mark).toList(), c.note()));
             }

@@ -13,6 +13,7 @@ import java.util.function.ToDoubleFunction;
 import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
+import kerfbook.campaign.Inventory;
 import kerfbook.campaign.Pool;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
@@ -143,6 +144,10 @@ public final class CampaignRates {
 
     /** What stands at the start of a day. */
     public Situation situation(LocalDate on) {
+        campaign.components().stream().flatMap(component -> component.inventory().stream()).map(Inventory::referenceOn).min(LocalDate::compareTo)
+            .filter(on::isBefore).ifPresent(first -> {
+                throw new Invalid("on", "is before the first reference day of the activities, " + first + ". What stood there before is not known.");
+            });
         return situation(on, hourOf.applyAsDouble(on));
     }
 

@@ -102,6 +102,10 @@ public final class DoseRate {
 
     public static Answer of(UnitRateCache units, Question question) {
         LocalDate on = question.on().orElse(question.source().referenceOn());
+        if (on.isBefore(question.source().referenceOn())) {
+            throw new Invalid("on", "is before the reference day of the activities, " + question.source().referenceOn()
+                + ". What was there before is not known; ask for that day or a later one.");
+        }
         List<String> notes = new ArrayList<>();
         Source source = source(units, question.source(), notes);
         Inventory inventory = inventory(units, question.source(), on);
