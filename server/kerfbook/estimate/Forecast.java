@@ -44,7 +44,7 @@ public record Forecast(String name, boolean invented, String inputs, List<Basis.
     public record ComponentDose(String component, String name, int tasks, LocalDate start, LocalDate finish, Optional<LocalDate> packedOn,
                                 double hours, double personHours, double personUsv, double toolOnHours, double metresCut, double kerfKg) { }
 
-    /** @param history rate on the first day and whenever tasks start there, in time */
+    /** @param history highest rate of the first day and of each day on which tasks start there, in time */
     public record AreaDose(String area, String name, double personHours, double personUsv, double highestUsvPerH,
                            Optional<Double> ceilingUsvPerH, List<RateOn> history) { }
 

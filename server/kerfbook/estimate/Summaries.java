@@ -86,7 +86,7 @@ final class Summaries {
     List<Forecast.AreaDose> areas() {
         List<Forecast.AreaDose> all = new ArrayList<>();
         Map<String, Map<LocalDate, Double>> histories = new LinkedHashMap<>();
-        rates.used().forEach(rate -> histories.computeIfAbsent(rate.area(), none -> new TreeMap<>()).put(rate.on(), rate.usvPerH()));
+        rates.used().forEach(rate -> histories.computeIfAbsent(rate.area(), none -> new TreeMap<>()).merge(rate.on(), rate.usvPerH(), Math::max));
         Map<String, List<Forecast.Line>> lines = new LinkedHashMap<>();
         tasks.forEach(task -> task.steps().forEach(step -> step.lines()
             .forEach(line -> lines.computeIfAbsent(line.area(), none -> new ArrayList<>()).add(line))));
