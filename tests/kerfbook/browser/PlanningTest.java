@@ -169,8 +169,9 @@ class PlanningTest {
     private static byte[] planned() {
         try {
             ObjectNode plan = (ObjectNode) Site.JSON.readTree(Site.resource("/demo-data/demo-campaign.json"));
-            plan.set("packages", Site.JSON.readTree("[{\"code\":\"basket\",\"name\":\"Basket\",\"inner_length_mm\":1200,\"inner_width_mm\":800,\"inner_height_mm\":800,"
-                + "\"payload_kg\":1000,\"empty_kg\":250,\"wall_mm\":8,\"wall_material\":\"iron\",\"note\":\"\"}]"));
+            plan.get("components").forEach(component -> ((ObjectNode) component).remove("package_type"));
+            ((ArrayNode) plan.get("packages")).insert(0, Site.JSON.readTree("{\"code\":\"basket\",\"name\":\"Basket\",\"inner_length_mm\":1200,\"inner_width_mm\":800,\"inner_height_mm\":800,"
+                + "\"payload_kg\":1000,\"empty_kg\":250,\"wall_mm\":8,\"wall_material\":\"iron\",\"note\":\"\"}"));
             ((ObjectNode) plan.get("settings")).set("handling", Site.JSON.readTree("{\"hoist_kg\":500,\"hoists_packages\":false}"));
             ArrayNode trials = plan.putArray("trials");
             double[][] timed = {{20, 300, 4.1}, {50, 200, 7.5}, {80, 200, 11.6}, {100, 150, 11.9}};
