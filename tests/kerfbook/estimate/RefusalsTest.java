@@ -79,6 +79,17 @@ class RefusalsTest {
         });
     }
 
+    /** BY HAND: 12 501 components with two tasks each are 25 002 tasks, two more than are worked out; refused before any is made. */
+    @Test
+    void a_plan_with_too_many_tasks_is_refused_before_it_is_worked_out() {
+        Invalid refused = refused("components", plan -> {
+            for (int i = 0; i < 12_500; i++) {
+                plan.components.add(Plans.plate("p" + i));
+            }
+        });
+        assertTrue(refused.getMessage().contains("25002 tasks"), refused.getMessage());
+    }
+
     @Test
     void tasks_that_wait_for_each_other_are_named() {
         Invalid circle = refused(null, plan -> {
