@@ -1,0 +1,2 @@
+/** Who uses Kerfbook: roles, passwords, sessions, tokens, and what each may do and see. */
+package kerfbook.account;
