@@ -1,0 +1,98 @@
+package kerfbook.logbook;
+
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.regex.Pattern;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+
+/**
+ * One person's work on one task in one area, as it was written down. Never changed: a correction is a new entry that replaces one.
+ *
+ * @param id           made on the device that wrote it down, so that sending it twice keeps it once
+ * @param task         id of a task as the forecast names it
+ * @param on           day of the work
+ * @param hours        time of this person in this area, h
+ * @param usv          dosimeter reading Hp(10), µSv
+ * @param step         step of the task, where it was named
+ * @param usvPerHFound dose rate found at the place, µSv/h
+ * @param madeAt       by the clock of the device
+ * @param replaces     id of the entry that this one corrects
+ * @param confirmed    checks that asked about this entry and were answered with yes
+ */
+public record Entry(String id, String worker, String task, LocalDate on, String area, double hours, double usv, Optional<String> step,
+                    Optional<Double> usvPerHFound, String remark, Instant madeAt, Optional<String> replaces, List<String> confirmed) {
+    /** Longest time of one entry, h. */
+    public static final double MOST_HOURS = 12;
+    /** Highest dosimeter reading of one entry, µSv: 100 mSv. */
+    public static final double MOST_USV = 100_000;
+    /** Highest dose rate found that can be written down, µSv/h: 10 Sv/h. */
+    public static final double MOST_USV_PER_H = 1e7;
+    /** Longest remark, in characters. */
+    public static final int LONGEST_REMARK = 500;
+
+    private static final Pattern UUID = Pattern.compile("[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}");
+    private static final Pattern TASK = Pattern.compile("[A-Za-z0-9][A-Za-z0-9._/-]{0,199}");
+    private static final int MOST_CONFIRMED = 20;
+
+    public Entry {
+        id(id, "id");
+        Require.code(worker, "worker");
+        task(task, "task");
+        Require.day(on, "on");
+        Require.code(area, "area");
+        if (!(hours > 0 && hours <= MOST_HOURS)) {
+            throw new Invalid("hours", "in one entry must be above 0 and at most 12 h, not " + hours + ". Split longer work into two entries.");
+        }
+        Require.within(usv, 0, MOST_USV, "usv", "µSv");
+        step = Require.optional(step);
+        step.ifPresent(code -> Require.code(code, "step"));
+        usvPerHFound = Require.optional(usvPerHFound);
+        usvPerHFound.ifPresent(rate -> Require.within(rate, 0, MOST_USV_PER_H, "usv_per_h_found", "µSv/h"));
+        Require.text(remark, "remark");
+        if (remark.length() > LONGEST_REMARK) {
+            throw new Invalid("remark", "is " + remark.length() + " characters long; at most " + LONGEST_REMARK + " are kept. Shorten it.");
+        }
+        moment(madeAt, "made_at");
+        replaces = Require.optional(replaces);
+        if (replaces.isPresent()) {
+            id(replaces.get(), "replaces");
+            if (replaces.get().equals(id)) {
+                throw new Invalid("replaces", "names this entry itself. Name the one that it corrects, or leave it out.");
+            }
+        }
+        confirmed = Require.list(confirmed, "confirmed");
+        if (confirmed.size() > MOST_CONFIRMED) {
+            throw new Invalid("confirmed", "holds " + confirmed.size() + " checks; at most " + MOST_CONFIRMED + " are known.");
+        }
+        for (int i = 0; i < confirmed.size(); i++) {
+            Require.code(confirmed.get(i), "confirmed[" + i + "]");
+        }
+        Require.distinct(confirmed, "confirmed");
+    }
+
+    /** The id of a task as a forecast writes it: codes joined by strokes. */
+    static String task(String value, String field) {
+        Require.present(value, field);
+        if (!TASK.matcher(value).matches()) {
+            throw new Invalid(field, "must be the id of a task, like ring/ring-routine/set-up.");
+        }
+        return value;
+    }
+
+    private static void id(String value, String field) {
+        Require.present(value, field);
+        if (!UUID.matcher(value).matches()) {
+            throw new Invalid(field, "must be a UUID in small letters, like 0b9f3c1e-5a53-4c7e-9d27-3f1f6f0f5a11.");
+        }
+    }
+
+    private static void moment(Instant value, String field) {
+        Require.present(value, field);
+        if (value.isBefore(Instant.parse("2000-01-01T00:00:00Z")) || value.isAfter(Instant.parse("2200-01-01T00:00:00Z"))) {
+            throw new Invalid(field, "must be a time between 2000 and 2200. Set the clock of the device.");
+        }
+    }
+}
