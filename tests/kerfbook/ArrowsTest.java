@@ -46,7 +46,7 @@ class ArrowsTest {
             "estimate", "outlook")),
         entry("tables", with(domain(), "java.io", "java.nio", "org.apache.commons.csv")),
         entry("document", with(domain(), "java.io", "java.nio", "java.security", "com.fasterxml.jackson")),
-        entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",
+        entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.security", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",
             "org.h2")),
         entry("http", with(domain(), "tables", "document", "store", "java.io", "java.nio", "java.lang", "java.security", "com.fasterxml.jackson",
             "io.javalin", "jakarta.servlet", "org.eclipse.jetty")),

@@ -20,6 +20,8 @@ import org.jdbi.v3.core.statement.StatementContext;
 
 /** The stored campaigns. Every call ends within about ten seconds; a write that returns is on the disk. */
 public final class Campaigns {
+    /** Who does it where nobody has signed in: the command line, the start of the server. */
+    public static final String HERE = "this computer";
     private static final int LONGEST_PAGE = 1_000;
 
     private final Database database;
@@ -35,16 +37,24 @@ public final class Campaigns {
     }
 
     /** Stores a new campaign at version 1, its items in the order given. */
+    public Stored add(String name, String headerJson, List<NewItem> items, String who) {
+        return add(name, false, headerJson, items, who);
+    }
+
     public Stored add(String name, String headerJson, List<NewItem> items) {
-        return add(name, false, headerJson, items);
+        return add(name, headerJson, items, HERE);
     }
 
     /** Like {@link #add}, marked as an example. */
-    public Stored addDemo(String name, String headerJson, List<NewItem> items) {
-        return add(name, true, headerJson, items);
+    public Stored addDemo(String name, String headerJson, List<NewItem> items, String who) {
+        return add(name, true, headerJson, items, who);
     }
 
-    private Stored add(String name, boolean demo, String headerJson, List<NewItem> items) {
+    public Stored addDemo(String name, String headerJson, List<NewItem> items) {
+        return addDemo(name, headerJson, items, HERE);
+    }
+
+    private Stored add(String name, boolean demo, String headerJson, List<NewItem> items, String who) {
         Require.name(name, "name");
         NewItem.body(headerJson, "header");
         List<NewItem> all = distinct(Require.list(items, "items"));
@@ -56,6 +66,7 @@ public final class Campaigns {
                 .executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
             Parts.addAll(handle, id, headerJson, all);
             Parts.note(handle, new ChangeNote(id, 1, now, Parts.HEADER, "", What.ADDED, Optional.empty(), Optional.of(headerJson)));
+            CampaignTrail.added(handle, now, who, id, headerJson, all);
             return read(handle, id).orElseThrow();
         });
     }
@@ -88,18 +99,25 @@ public final class Campaigns {
      * @throws NoSuchCampaign if there is none with this number
      * @throws Stale          if it is at another version than expected
      */
-    public void remove(long id, long expectedVersion) {
+    public void remove(long id, long expectedVersion, String who) {
         database.write(handle -> {
             Stored current = lock(handle, id);
             expect("campaign", expectedVersion, current.version(), current.headerJson());
-            Parts.removeAll(handle, id, current.version() + 1, now());
+            Instant now = now();
+            Parts.removeAll(handle, id, current.version() + 1, now);
+            CampaignTrail.removed(handle, now, who, current);
             return handle.createUpdate("DELETE FROM campaign WHERE id = :id").bind("id", id).execute();
         });
+    }
+
+    public void remove(long id, long expectedVersion) {
+        remove(id, expectedVersion, HERE);
     }
 
     /**
      * Changes one thing in a campaign that nobody else can change meanwhile.
      *
+     * @param who    who asks for it, for the trail
      * @param decide sees what is stored and says what to change, or throws and so changes nothing. It may be called more
      *               than once and must not call the store.
      * @return the campaign after the edit
@@ -108,17 +126,21 @@ public final class Campaigns {
      * @throws CodeTaken      if the item to add is already there
      * @throws Stale          if the edit was made from another version
      */
-    public Stored edit(long id, Function<Stored, Edit> decide) {
+    public Stored edit(long id, String who, Function<Stored, Edit> decide) {
         return database.write(handle -> {
             Stored current = lock(handle, id);
             Edit edit = Objects.requireNonNull(decide.apply(current), "edit");
             Instant now = now();
             long version = current.version() + 1;
-            Parts.note(handle, apply(handle, current, edit, version, now));
+            note(handle, apply(handle, current, edit, version, now), who);
             String name = edit instanceof Edit.PutHeader put ? put.name() : current.name();
             raise(handle, id, name, version, now);
             return read(handle, id).orElseThrow();
         });
+    }
+
+    public Stored edit(long id, Function<Stored, Edit> decide) {
+        return edit(id, HERE, decide);
     }
 
     /**
@@ -129,7 +151,7 @@ public final class Campaigns {
      * @return the campaign after the edits
      * @throws Stale if the campaign is at another version, or an edit was made from another version of its thing
      */
-    public Stored editAll(long id, long expectedVersion, Function<Stored, List<Edit>> decide) {
+    public Stored editAll(long id, long expectedVersion, String who, Function<Stored, List<Edit>> decide) {
         return database.write(handle -> {
             Stored current = lock(handle, id);
             expect("campaign", expectedVersion, current.version(), current.headerJson());
@@ -138,12 +160,21 @@ public final class Campaigns {
             long version = current.version() + 1;
             String name = current.name();
             for (Edit edit : edits) {
-                Parts.note(handle, apply(handle, current, edit, version, now));
+                note(handle, apply(handle, current, edit, version, now), who);
                 name = edit instanceof Edit.PutHeader put ? put.name() : name;
             }
             raise(handle, id, name, version, now);
             return read(handle, id).orElseThrow();
         });
+    }
+
+    public Stored editAll(long id, long expectedVersion, Function<Stored, List<Edit>> decide) {
+        return editAll(id, expectedVersion, HERE, decide);
+    }
+
+    private static void note(Handle handle, ChangeNote note, String who) {
+        Parts.note(handle, note);
+        CampaignTrail.edited(handle, who, note);
     }
 
     private static void raise(Handle handle, long id, String name, long version, Instant now) {

@@ -1,16 +1,22 @@
 package kerfbook.store;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import kerfbook.store.ChangeNote.What;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jdbi.v3.core.statement.StatementContext;
 
 /** The parts of a campaign and the notes of what was replaced, as rows. All calls are inside a transaction of the caller. */
 final class Parts {
     /** Kind of the part that holds the singular fields; it has no code. */
     static final String HEADER = "header";
+    /** Of kind and code, for maps of parts. */
+    static final Comparator<List<String>> IN_ORDER = Comparator.<List<String>, String>comparing(thing -> thing.get(0)).thenComparing(thing -> thing.get(1));
 
     private Parts() { }
 
@@ -76,13 +82,26 @@ final class Parts {
                 SELECT campaign_id, version, noted_at, kind, code, what, old_body, new_body
                 FROM change_note WHERE campaign_id = :campaign
                 ORDER BY id DESC OFFSET :offset ROWS FETCH FIRST :limit ROWS ONLY""")
-            .bind("campaign", campaign).bind("offset", offset).bind("limit", limit)
-            .map((row, context) -> new ChangeNote(row.getLong("campaign_id"), row.getLong("version"),
-                Pool.instant(row, "noted_at"), row.getString("kind"), row.getString("code"), what(row.getString("what")),
-                Optional.ofNullable(row.getString("old_body")), Optional.ofNullable(row.getString("new_body"))))
-            .list();
+            .bind("campaign", campaign).bind("offset", offset).bind("limit", limit).map(Parts::note).list();
         return new Page<>(rows, offset, total);
     }
+
+    private static ChangeNote note(ResultSet row, StatementContext context) throws SQLException {
+        return new ChangeNote(row.getLong("campaign_id"), row.getLong("version"), Pool.instant(row, "noted_at"), row.getString("kind"),
+            row.getString("code"), what(row.getString("what")), Optional.ofNullable(row.getString("old_body")), Optional.ofNullable(row.getString("new_body")));
+    }
+
+    /** Notes of a campaign before this one, last first, at most so many. */
+    static List<Numbered> notesBefore(Handle handle, long campaign, long before, int most) {
+        return handle.createQuery("""
+                SELECT id, campaign_id, version, noted_at, kind, code, what, old_body, new_body FROM change_note
+                WHERE campaign_id = :campaign AND id < :before ORDER BY id DESC FETCH FIRST :most ROWS ONLY""")
+            .bind("campaign", campaign).bind("before", before).bind("most", most)
+            .map((row, context) -> new Numbered(row.getLong("id"), note(row, context))).list();
+    }
+
+    /** A change note with its number among all. */
+    record Numbered(long id, ChangeNote note) { }
 
     private static String word(What what) {
         return switch (what) {
