@@ -42,7 +42,7 @@ final class CampaignRoutes {
 
     private void add(Context ctx) {
         Address.plain(ctx);
-        Stored stored = plans.add(Body.of(ctx));
+        Stored stored = plans.add(Body.of(ctx), Caller.of(ctx).signature());
         ctx.status(201).header("Location", "/api/campaigns/" + stored.id()).header("ETag", Versions.etag(stored.version()));
         Routes.json(ctx, Json.bytes(new Summary(stored.id(), stored.name(), stored.demo(), stored.version(), stored.createdAt(), stored.changedAt())));
     }
@@ -58,7 +58,7 @@ final class CampaignRoutes {
 
     private void remove(Context ctx) {
         Address.plain(ctx);
-        plans.campaigns().remove(Address.id(ctx), Versions.seen(ctx));
+        plans.campaigns().remove(Address.id(ctx), Versions.seen(ctx), Caller.of(ctx).signature());
         ctx.status(204);
     }
 

@@ -65,7 +65,7 @@ final class DivisionRoutes {
             taken = Optional.of(Taken.of(campaign, answer, question));
         }
         List<Edit> edits = taken.map(each -> edits(stored, each)).orElse(List.of());
-        Stored after = plans.editAll(stored.id(), seen, edits);
+        Stored after = plans.editAll(stored.id(), seen, Caller.of(ctx).signature(), edits);
         ctx.header("ETag", Versions.etag(after.version()));
         Taken done = taken.orElseThrow();
         Routes.json(ctx, Json.bytes(new Done(after.version(), done.component(), done.cuts(), done.plan())));

@@ -51,7 +51,7 @@ final class ObjectRoutes {
     private void add(Context ctx) {
         Address.plain(ctx);
         Kind.Part part = kind.read(Body.of(ctx));
-        Stored stored = plans.add(Address.id(ctx), kind, part);
+        Stored stored = plans.add(Address.id(ctx), kind, part, Caller.of(ctx).signature());
         ctx.status(201).header("Location", "/api/campaigns/" + stored.id() + "/" + kind.name() + "/" + part.code());
         answer(ctx, stored.find(kind.name(), part.code()).orElseThrow());
     }
@@ -71,7 +71,7 @@ final class ObjectRoutes {
         if (!part.code().equals(ctx.pathParam("code"))) {
             throw new Invalid("code", "must be the one in the address. To rename, add a new one and take the old one out.");
         }
-        answer(ctx, plans.put(Address.id(ctx), kind, part, seen).find(kind.name(), part.code()).orElseThrow());
+        answer(ctx, plans.put(Address.id(ctx), kind, part, seen, Caller.of(ctx).signature()).find(kind.name(), part.code()).orElseThrow());
     }
 
     private void remove(Context ctx) {
@@ -80,7 +80,7 @@ final class ObjectRoutes {
         if (plans.campaigns().get(Address.id(ctx)).find(kind.name(), ctx.pathParam("code")).isEmpty()) {
             throw notFound();
         }
-        plans.remove(Address.id(ctx), kind, ctx.pathParam("code"), seen);
+        plans.remove(Address.id(ctx), kind, ctx.pathParam("code"), seen, Caller.of(ctx).signature());
         ctx.status(204);
     }
 

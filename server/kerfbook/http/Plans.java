@@ -54,17 +54,22 @@ public final class Plans {
         return basis;
     }
 
-    /** Keeps a document as a new campaign. */
+    /** Keeps a document as a new campaign, for this computer. */
     public Stored add(byte[] document) {
-        return add(document, false);
+        return add(document, Campaigns.HERE);
+    }
+
+    /** Keeps a document as a new campaign. {@code who} asks is for the trail, as in every change below. */
+    Stored add(byte[] document, String who) {
+        return add(document, false, who);
     }
 
     /** Keeps a document as a new campaign that is marked as an example. */
     public Stored addDemo(byte[] document) {
-        return add(document, true);
+        return add(document, true, Campaigns.HERE);
     }
 
-    private Stored add(byte[] document, boolean demo) {
+    private Stored add(byte[] document, boolean demo, String who) {
         Campaign campaign = documents.read(document);
         requireUsable(campaign);
         List<NewItem> items = new ArrayList<>();
@@ -75,7 +80,8 @@ public final class Plans {
             }
         }
         String settings = text(Json.bytes(campaign.settings()));
-        return demo ? campaigns.addDemo(campaign.settings().name(), settings, items) : campaigns.add(campaign.settings().name(), settings, items);
+        String name = campaign.settings().name();
+        return demo ? campaigns.addDemo(name, settings, items, who) : campaigns.add(name, settings, items, who);
     }
 
     /** A stored campaign, read. */
@@ -108,26 +114,26 @@ public final class Plans {
         return Draft.of(stored).campaign(documents);
     }
 
-    Stored putSettings(long id, byte[] json, long seen) {
+    Stored putSettings(long id, byte[] json, long seen, String who) {
         Settings settings = Json.read(json, Settings.class);
-        return edit(id, new Edit.PutHeader(settings.name(), text(Json.bytes(settings)), seen));
+        return edit(id, who, new Edit.PutHeader(settings.name(), text(Json.bytes(settings)), seen));
     }
 
-    Stored add(long id, Kind<?> kind, Kind.Part part) {
-        return edit(id, new Edit.AddItem(item(kind, part, "")));
+    Stored add(long id, Kind<?> kind, Kind.Part part, String who) {
+        return edit(id, who, new Edit.AddItem(item(kind, part, "")));
     }
 
-    Stored put(long id, Kind<?> kind, Kind.Part part, long seen) {
-        return edit(id, new Edit.PutItem(item(kind, part, ""), seen));
+    Stored put(long id, Kind<?> kind, Kind.Part part, long seen, String who) {
+        return edit(id, who, new Edit.PutItem(item(kind, part, ""), seen));
     }
 
-    Stored remove(long id, Kind<?> kind, String code, long seen) {
-        return edit(id, new Edit.RemoveItem(kind.name(), code, seen));
+    Stored remove(long id, Kind<?> kind, String code, long seen, String who) {
+        return edit(id, who, new Edit.RemoveItem(kind.name(), code, seen));
     }
 
     /** An edit that the store will refuse is handed on as it is: its reason comes first. */
-    private Stored edit(long id, Edit edit) {
-        return campaigns.edit(id, current -> {
+    private Stored edit(long id, String who, Edit edit) {
+        return campaigns.edit(id, who, current -> {
             if (fits(current, edit)) {
                 check(Draft.of(current).with(edit), edit);
             }
@@ -136,8 +142,8 @@ public final class Plans {
     }
 
     /** Several edits together, made from this version of the campaign. */
-    Stored editAll(long id, long seen, List<Edit> edits) {
-        return campaigns.editAll(id, seen, current -> {
+    Stored editAll(long id, long seen, String who, List<Edit> edits) {
+        return campaigns.editAll(id, seen, who, current -> {
             Draft draft = Draft.of(current);
             edits.forEach(draft::with);
             try {

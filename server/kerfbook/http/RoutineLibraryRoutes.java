@@ -39,7 +39,7 @@ final class RoutineLibraryRoutes {
         FromLibrary question = Json.read(Body.of(ctx), FromLibrary.class);
         Kind<?> kind = Kind.named("routines").orElseThrow();
         Kind.Part part = kind.read(Json.bytes(question.routine(library, plans.campaign(stored))));
-        Item item = plans.add(stored.id(), kind, part).find(kind.name(), part.code()).orElseThrow();
+        Item item = plans.add(stored.id(), kind, part, Caller.of(ctx).signature()).find(kind.name(), part.code()).orElseThrow();
         ctx.status(201).header("Location", "/api/campaigns/" + stored.id() + "/routines/" + part.code()).header("ETag", Versions.etag(item.version()));
         Routes.json(ctx, item.json().getBytes(StandardCharsets.UTF_8));
     }

@@ -28,7 +28,7 @@ final class SettingsRoutes {
 
     private void put(Context ctx) {
         Address.plain(ctx);
-        Stored stored = plans.putSettings(Address.id(ctx), Body.of(ctx), Versions.seen(ctx));
+        Stored stored = plans.putSettings(Address.id(ctx), Body.of(ctx), Versions.seen(ctx), Caller.of(ctx).signature());
         ctx.header("ETag", Versions.etag(stored.headerVersion()));
         answer(ctx, stored);
     }

@@ -86,10 +86,10 @@ final class TrialRoutes {
             if (technique.version() != seen) {
                 throw new Refused(Problem.stale(technique.version(), technique.json()));
             }
-            after = plans.add(stored.id(), kind, part);
+            after = plans.add(stored.id(), kind, part, Caller.of(ctx).signature());
             ctx.status(201).header("Location", "/api/campaigns/" + stored.id() + "/techniques/" + part.code());
         } else {
-            after = plans.put(stored.id(), kind, part, seen);
+            after = plans.put(stored.id(), kind, part, seen, Caller.of(ctx).signature());
         }
         Item now = after.find(TECHNIQUES, part.code()).orElseThrow();
         ctx.header("ETag", Versions.etag(now.version()));

@@ -83,7 +83,8 @@ public final class Trail {
     public Page<TrailRow> list(Filter filter, int offset, int limit) {
         Require.within(offset, 0, Integer.MAX_VALUE, "offset");
         Require.within(limit, 1, LONGEST_PAGE, "limit");
-        String where = " WHERE 1 = 1" + (filter.campaign().isPresent() ? " AND campaign_id = :campaign" : "") + (filter.kind().isPresent() ? " AND kind = :kind" : "");
+        String where = " WHERE 1 = 1" + (filter.campaign().isPresent() ? " AND campaign_id = :campaign" : "")
+            + (filter.kind().isPresent() ? " AND kind = :kind" : "");
         return database.read(handle -> {
             long total = filtered(handle.createQuery("SELECT COUNT(*) FROM trail" + where), filter).mapTo(Long.class).one();
             List<TrailRow> rows = filtered(handle.createQuery("SELECT " + COLUMNS + " FROM trail" + where
@@ -132,7 +133,7 @@ public final class Trail {
     private static TrailRow row(ResultSet row, StatementContext context) throws SQLException {
         long campaign = row.getLong("campaign_id");
         OptionalLong belongs = row.wasNull() ? OptionalLong.empty() : OptionalLong.of(campaign);
-        return new TrailRow(row.getLong("number"), Pool.instant(row, "noted_at"), row.getString("who"), belongs, row.getString("kind"), row.getString("subject"), row.getString("body"),
-            row.getString("hash"));
+        return new TrailRow(row.getLong("number"), Pool.instant(row, "noted_at"), row.getString("who"), belongs, row.getString("kind"),
+            row.getString("subject"), row.getString("body"), row.getString("hash"));
     }
 }
