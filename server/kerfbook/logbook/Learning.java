@@ -1,0 +1,180 @@
+package kerfbook.logbook;
+
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import kerfbook.campaign.Campaign;
+import kerfbook.estimate.Forecast;
+import kerfbook.logbook.TaskComparison.State;
+import kerfbook.quantity.Sum;
+
+/**
+ * What the log teaches: {@code r = ln(actual/forecast) ~ N(θ, σ²)} with {@code θ ~ N(0, τ²)} for each factor, after Bayes in closed form
+ * ({@link NormalUpdate}; check V63). Hours are learnt from finished tasks only, dose rates from every shift.
+ *
+ * <p>Held against the forecast of the plan as it is now. A factor carried from another campaign takes the place of the beginning
+ * {@code N(0, τ²)}. What is learnt changes no forecast until it is accepted.
+ */
+public final class Learning {
+    /** Half-width of the 8-in-10 range of a normal distribution, in standard deviations. */
+    static final double EIGHT_IN_TEN = 1.2815515655446004;
+    private static final List<String> NOTES = List.of(
+        "Hours are learnt from finished tasks only; those that take long finish last, so early factors may be too low: open tasks already above their "
+            + "whole forecast are counted beside each factor.",
+        "Dose rates are learnt from every shift, gathered until enough dose was expected for whole µSv to matter.",
+        "An area's learnt rate ends with its next survey: the survey then speaks for itself.",
+        "Everything is held against the forecast of the plan as it is now. How quickly the log is believed is judgement.");
+
+    private final Campaign campaign;
+    private final Forecast forecast;
+    private final Log log;
+    private final LearningSettings settings;
+    private final LocalDate asOf;
+    private final Held held;
+    private final Comparing comparing;
+    private final List<TaskComparison> tasks;
+
+    private Learning(Campaign campaign, Forecast forecast, Log log, LearningSettings settings, List<AcceptedFactor> accepted, LocalDate asOf) {
+        this.campaign = campaign;
+        this.forecast = forecast;
+        this.log = log.until(asOf);
+        this.settings = settings;
+        this.asOf = asOf;
+        held = new Held(campaign, accepted, asOf);
+        comparing = new Comparing(new Expected(campaign, forecast), this.log);
+        tasks = comparing.tasks();
+    }
+
+    /**
+     * @param forecast of the campaign
+     * @param accepted in the order in which they were accepted
+     * @param asOf     later entries are left out
+     */
+    public static Learnt of(Campaign campaign, Forecast forecast, Log log, LearningSettings settings, List<AcceptedFactor> accepted, LocalDate asOf) {
+        return new Learning(campaign, forecast, log, settings, accepted, asOf).learnt();
+    }
+
+    private Learnt learnt() {
+        Map<FactorKind, Map<String, List<Observation>>> seen = new TreeMap<>();
+        comparing.hours(tasks).forEach(each -> put(seen, each));
+        comparing.rates(settings.leastUsv(), area -> held.breaks(FactorKind.RATE, area)).forEach(each -> put(seen, each));
+        List<LearntFactor> factors = new ArrayList<>();
+        List<DriftChart> drift = new ArrayList<>();
+        seen.forEach((kind, byName) -> byName.forEach((of, all) -> {
+            factor(kind, of, all).ifPresent(factors::add);
+            drift.add(Drift.of(kind, of, all, held, settings));
+        }));
+        Standing standing = new Standing(campaign, forecast, tasks, asOf);
+        EarnedValue.Figures dose = standing.dose();
+        EarnedValue.Figures hours = standing.hours();
+        return new Learnt(asOf, settings, log.entries().size(), tasks, List.copyOf(factors), held.inForce(), List.copyOf(drift), dose, hours,
+            split(dose, hours), received(), LogFindings.of(tasks, comparing.strays(), factors, drift), NOTES);
+    }
+
+    private static void put(Map<FactorKind, Map<String, List<Observation>>> seen, Observation each) {
+        seen.computeIfAbsent(each.kind(), none -> new TreeMap<>()).computeIfAbsent(each.of(), none -> new ArrayList<>()).add(each);
+    }
+
+    private Optional<LearntFactor> factor(FactorKind kind, String of, List<Observation> all) {
+        Optional<LocalDate> since = kind == FactorKind.RATE ? held.surveyed(of, asOf) : Optional.empty();
+        List<Observation> counted = all.stream().filter(each -> since.isEmpty() || !each.on().isBefore(since.get())).toList();
+        if (counted.isEmpty()) {
+            return Optional.empty();
+        }
+        Optional<AcceptedFactor> accepted = held.now(kind, of);
+        double sigma = settings.scatter(kind);
+        NormalUpdate before = accepted.filter(each -> each.from().isPresent()).map(each -> new NormalUpdate(each.logMean(), each.logSd()))
+            .orElse(new NormalUpdate(0, settings.prior()));
+        double mean = mean(counted);
+        NormalUpdate after = before.after(sigma, counted.size(), mean);
+        double reach = EIGHT_IN_TEN * after.sd();
+        double next = EIGHT_IN_TEN * after.predictiveSd(sigma);
+        boolean proposed = counted.size() >= settings.fewest() && Math.abs(after.mean() - accepted.map(AcceptedFactor::logMean).orElse(0.0)) > reach;
+        int leftOut = kind != FactorKind.HOURS ? 0 : (int) tasks.stream()
+            .filter(task -> task.group().equals(of) && task.state() == State.OPEN && task.hours() > task.forecastHours()).count();
+        boolean surveyedSince = since.isPresent() && all.size() > counted.size();
+        LearntFactor factor = new LearntFactor(kind, of, counted.size(), after.mean(), after.sd(), Math.exp(after.mean()), Math.exp(after.mean() - reach),
+            Math.exp(after.mean() + reach), Math.exp(after.mean() - next), Math.exp(after.mean() + next), scatter(counted, mean), leftOut,
+            surveyedSince ? since : Optional.empty(), accepted, proposed, "");
+        return Optional.of(worded(factor));
+    }
+
+    private static double mean(List<Observation> all) {
+        Sum sum = new Sum();
+        all.forEach(each -> sum.add(each.logRatio()));
+        return sum.value() / all.size();
+    }
+
+    private static Optional<Double> scatter(List<Observation> all, double mean) {
+        if (all.size() < 3) {
+            return Optional.empty();
+        }
+        Sum squares = new Sum();
+        all.forEach(each -> squares.add((each.logRatio() - mean) * (each.logRatio() - mean)));
+        return Optional.of(Math.exp(Math.sqrt(squares.value() / (all.size() - 1))));
+    }
+
+    private LearntFactor worded(LearntFactor f) {
+        String what = switch (f.kind()) {
+            case HOURS -> "The group \"" + f.of() + "\" takes ";
+            case RATE -> "Dose per hour in the area \"" + f.of() + "\" is ";
+            case SPEED -> "Cutting with \"" + f.of() + "\" takes ";
+        };
+        String from = f.kind() == FactorKind.RATE ? plural(f.count(), "shift") : plural(f.count(), "finished task");
+        String words = String.format(Locale.ROOT, "%s%.2f times the estimate (8 in 10: %.2f to %.2f), from %s.", what, f.factor(), f.low(), f.high(), from)
+            + (f.since().isPresent() ? " What was logged before the survey of " + f.since().get() + " is left out." : "")
+            + (f.leftOut() > 0 ? " " + plural(f.leftOut(), "open task") + " already above the whole forecast " + (f.leftOut() == 1 ? "is" : "are")
+                + " not counted: the factor may be too low." : "");
+        return new LearntFactor(f.kind(), f.of(), f.count(), f.logMean(), f.logSd(), f.factor(), f.low(), f.high(), f.nextLow(), f.nextHigh(), f.seenGsd(),
+            f.leftOut(), f.since(), f.accepted(), f.proposed(), words);
+    }
+
+    static String plural(int count, String noun) {
+        return count + " " + noun + (count == 1 ? "" : "s");
+    }
+
+    private static Optional<Learnt.Split> split(EarnedValue.Figures dose, EarnedValue.Figures hours) {
+        if (!(dose.earned() > 0 && hours.earned() > 0 && hours.actual() > 0)) {
+            return Optional.empty();
+        }
+        double hoursFactor = hours.actual() / hours.earned();
+        double doseFactor = dose.actual() / dose.earned();
+        return Optional.of(new Learnt.Split(hoursFactor, doseFactor / hoursFactor, doseFactor));
+    }
+
+    private Learnt.Received received() {
+        Map<String, String> groups = new LinkedHashMap<>();
+        forecast.tasks().forEach(task -> groups.put(task.id(), task.group()));
+        Map<String, Sum> workers = new TreeMap<>();
+        Map<String, Sum> areas = new TreeMap<>();
+        Map<String, Sum> byGroup = new TreeMap<>();
+        Map<String, Sum> byTask = new TreeMap<>();
+        Sum total = new Sum();
+        for (Entry entry : log.entries()) {
+            total.add(entry.usv());
+            add(workers, entry.worker(), entry.usv());
+            add(areas, entry.area(), entry.usv());
+            add(byTask, entry.task(), entry.usv());
+            if (groups.containsKey(entry.task())) {
+                add(byGroup, groups.get(entry.task()), entry.usv());
+            }
+        }
+        return new Learnt.Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask));
+    }
+
+    private static void add(Map<String, Sum> sums, String key, double usv) {
+        sums.computeIfAbsent(key, none -> new Sum()).add(usv);
+    }
+
+    private static Map<String, Double> values(Map<String, Sum> sums) {
+        Map<String, Double> values = new LinkedHashMap<>();
+        sums.forEach((key, sum) -> values.put(key, sum.value()));
+        return Collections.unmodifiableMap(values);
+    }
+}
