@@ -85,6 +85,6 @@ public record FaultRate(double shape, double hours) {
         }
         double y = 1 / (z * z);
         return (z - 0.5) * Math.log(z) - z + 0.5 * Math.log(2 * Math.PI)
-            + (1.0 / 12 - y * (1.0 / 360 - y * (1.0 / 1260 - y * (1.0 / 1680 - y / 1188)))) / z - shift;
+            + (1.0 / 12 - y * (1.0 / 360 - y * (1.0 / 1260 - y * (1.0 / 1680 - y * (1.0 / 1188 - y * 691 / 360360))))) / z - shift;
     }
 }

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import kerfbook.campaign.Campaign;
 import kerfbook.estimate.Forecast;
 import kerfbook.logbook.TaskComparison.State;
+import kerfbook.outlook.Received;
 import kerfbook.quantity.Sum;
 
 /**
@@ -148,7 +149,7 @@ public final class Learning {
         return Optional.of(new Learnt.Split(hoursFactor, doseFactor / hoursFactor, doseFactor));
     }
 
-    private Learnt.Received received() {
+    private Received received() {
         Map<String, String> groups = new LinkedHashMap<>();
         forecast.tasks().forEach(task -> groups.put(task.id(), task.group()));
         Map<String, Sum> workers = new TreeMap<>();
@@ -165,7 +166,7 @@ public final class Learning {
                 add(byGroup, groups.get(entry.task()), entry.usv());
             }
         }
-        return new Learnt.Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask));
+        return new Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask));
     }
 
     private static void add(Map<String, Sum> sums, String key, double usv) {

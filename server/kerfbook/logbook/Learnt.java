@@ -4,7 +4,11 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import kerfbook.estimate.Finding;
+import kerfbook.outlook.Factor;
+import kerfbook.outlook.Received;
+import kerfbook.outlook.State;
 
 /**
  * What the log teaches about a forecast.
@@ -31,12 +35,37 @@ public record Learnt(LocalDate asOf, LearningSettings settings, int entries, Lis
      */
     public record Split(double hoursFactor, double rateFactor, double doseFactor) { }
 
-    /** Dose received, µSv. */
-    public record Received(double totalUsv, Map<String, Double> workers, Map<String, Double> areas, Map<String, Double> groups,
-                           Map<String, Double> tasks) { }
-
     /** The factor of this kind, if anything was observed of it. */
     public Optional<LearntFactor> factor(FactorKind kind, String of) {
         return factors.stream().filter(each -> each.kind() == kind && each.of().equals(of)).findFirst();
+    }
+
+    /** Where the work stands, with the factors that were accepted: what the forecast of the rest starts from. */
+    public State state() {
+        Map<FactorKind, Map<String, Factor>> by = new TreeMap<>();
+        inForce.forEach(each -> put(by, each.kind(), each.of(), each.logMean(), each.logSd()));
+        return state(by);
+    }
+
+    /** The same as if every factor, proposed or not, were accepted as it is now. */
+    public State stateIfAccepted() {
+        Map<FactorKind, Map<String, Factor>> by = new TreeMap<>();
+        factors.forEach(each -> put(by, each.kind(), each.of(), each.logMean(), each.logSd()));
+        return state(by);
+    }
+
+    private static void put(Map<FactorKind, Map<String, Factor>> by, FactorKind kind, String of, double logMean, double logSd) {
+        by.computeIfAbsent(kind, none -> new TreeMap<>()).put(of, new Factor(logMean, logSd));
+    }
+
+    private State state(Map<FactorKind, Map<String, Factor>> by) {
+        if (entries == 0 && tasks.isEmpty()) {
+            return new State(Optional.empty(), Map.of(), by.getOrDefault(FactorKind.HOURS, Map.of()), by.getOrDefault(FactorKind.RATE, Map.of()),
+                by.getOrDefault(FactorKind.SPEED, Map.of()), Received.NOTHING);
+        }
+        Map<String, Double> remaining = new TreeMap<>();
+        tasks.forEach(task -> remaining.put(task.task(), task.remaining()));
+        return new State(Optional.of(asOf), remaining, by.getOrDefault(FactorKind.HOURS, Map.of()), by.getOrDefault(FactorKind.RATE, Map.of()),
+            by.getOrDefault(FactorKind.SPEED, Map.of()), received);
     }
 }
