@@ -14,6 +14,7 @@ const PAGES = {
   trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
+  aids: () => import('./views/aids.js'),
 };
 const main = document.getElementById('main');
 let shown = 0;

@@ -113,6 +113,7 @@ public final class Server implements AutoCloseable {
         CuttingTimeRoutes.on(routes, handbook);
         FeedOptimumRoutes.on(routes, handbook);
         TrialFitRoutes.on(routes);
+        DecisionAidRoutes.on(routes);
         CampaignRoutes.on(routes, plans);
         SettingsRoutes.on(routes, plans);
         ForecastRoutes.on(routes, plans);

@@ -19,7 +19,8 @@ final class TableRoutes {
     private record NuclideRow(String name, double halfLifeDays) { }
 
     private record Tables(List<Basis.Edition> editions, List<RuleSet> ruleSets, List<NuclideRow> nuclides, List<String> materials,
-                          List<Map<String, String>> techniques, List<Map<String, String>> difficulty, List<Map<String, String>> wasteFigures) { }
+                          List<Map<String, String>> techniques, List<Map<String, String>> difficulty, List<Map<String, String>> wasteFigures,
+                          List<Map<String, String>> alphaValues) { }
 
     private record Techniques(List<HandbookTechnique> techniques, List<CutMaterial> materials, List<CuttingTables.Factor> trialToField,
                               List<Map<String, String>> jetDefaults, List<Map<String, String>> jetQuality) { }
@@ -34,7 +35,7 @@ final class TableRoutes {
             basis.ruleSets().values().stream().sorted(Comparator.comparing(RuleSet::code)).toList(),
             basis.nuclides().values().stream().sorted(Comparator.comparing(Nuclide::name)).map(each -> new NuclideRow(each.name(), each.halfLifeDays())).toList(),
             basis.materials().stream().sorted().toList(), Table.read("techniques").cells(), Table.read("difficulty").cells(),
-            Table.read("waste_figures").cells()));
+            Table.read("waste_figures").cells(), Table.read("alpha_values").cells()));
     }
 
     static void on(Routes routes, Basis basis, Handbook handbook) {

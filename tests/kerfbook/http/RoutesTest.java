@@ -74,6 +74,7 @@ class RoutesTest {
         visit(running.json(CuttingRoutesTest.JET), "POST", "/api/cutting-time", 200);
         visit(running.json(CuttingRoutesTest.TRIALS), "POST", "/api/trial-fit", 200);
         visit(running.json(CuttingRoutesTest.FEED), "POST", "/api/feed-optimum", 200);
+        visit(running.json(ChoiceRoutesTest.AIDS), "POST", "/api/decision-aids", 200);
         visit(running.request(), "GET", "/api/openapi.json", 200);
         visit(running.request(), "GET", "/api/schemas/campaign.json", 200);
         visit(running.json(demo("demo-campaign")), "POST", "/api/forecast", 200);

@@ -1,0 +1,112 @@
+package kerfbook.http;
+
+import static kerfbook.http.Running.tree;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.restassured.response.Response;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/** Decision aids and proposals over HTTP; every answer is held against openapi.json. */
+class ChoiceRoutesTest {
+    static final String AIDS = """
+        {"currency":"EUR","options":[{"code":"a","name":"Saw","cost":1000,"doses":[{"name":"riggers","person_usv":40000,"individual_usv":4000}],
+         "scores":[{"attribute":"ease","value":3}]},{"code":"b","name":"Torch","cost":1500,"doses":[{"name":"riggers","person_usv":20000,"individual_usv":2500}],
+         "scores":[{"attribute":"ease","value":1}]}],"alpha":{"kind":"value","per_person_sv":50000},"betas":[{"up_to_usv":3000,"per_person_sv":0},{"per_person_sv":40000}],
+         "attributes":[{"code":"ease","name":"Ease","more_is_better":true}],"criteria":[{"of":"cost","weight":1},{"of":"collective-dose","weight":2},{"of":"ease","weight":1}]}""";
+    private static Running running;
+
+    @BeforeAll
+    static void start() {
+        running = new Running();
+        running.plans.addDemo(Running.demo("demo-campaign"));
+    }
+
+    @AfterAll
+    static void stop() {
+        running.close();
+    }
+
+    /** BY HAND: b costs 500 more and saves 0.02 person-Sv, 25 000 a person-Sv; 50 000 pays for it. */
+    @Test
+    void options_are_weighed_without_being_stored() {
+        List<Object> before = running.everything();
+        JsonNode answer = tree(described("POST /api/decision-aids", running.json(AIDS).post("/api/decision-aids"), 200).asByteArray());
+        assertEquals(25_000, answer.at("/effectiveness/steps/0/per_person_sv").asDouble(), 1e-6);
+        assertEquals("b", answer.at("/plain/best").asText());
+        assertEquals(1500 + 0.02 * 50_000, answer.at("/extended/totals/0/total").asDouble(), 1e-6, "2.5 mSv lies in the band without beta");
+        assertEquals(1000 + 0.04 * 90_000, answer.at("/extended/totals/1/total").asDouble(), 1e-6);
+        assertEquals(before, running.everything());
+    }
+
+    /** LAW: every published value names its source, whether it was read, its currency and year. */
+    @Test
+    void published_values_of_the_person_sievert_have_their_source() {
+        JsonNode values = tree(running.request().get("/api/tables").asByteArray()).get("alpha_values");
+        assertTrue(values.size() > 15);
+        for (JsonNode value : values) {
+            for (String field : List.of("who", "price_year", "per_person_sv", "currency", "source", "status")) {
+                assertTrue(value.hasNonNull(field), value + " lacks " + field);
+            }
+        }
+    }
+
+    /** What is wrong with a request, and the field that the answer names. */
+    record Wrong(String method, String address, String body, Map<String, String> headers, int status, String field) {
+        @Override
+        public String toString() {
+            return method + " " + address + " " + body.replaceAll("\\s+", " ") + " " + headers;
+        }
+    }
+
+    private static Wrong aids(String field, String what, String instead) {
+        assertTrue(AIDS.contains(what), what);
+        return new Wrong("POST", "/api/decision-aids", AIDS.replaceFirst(java.util.regex.Pattern.quote(what), java.util.regex.Matcher.quoteReplacement(instead)), Map.of(), 400, field);
+    }
+
+    static Stream<Wrong> wrong_questions_to_decision_aids() {
+        return Stream.of(
+            aids("currency", "\"EUR\"", "\"Euro\""), aids("currency", "\"currency\":\"EUR\",", ""), aids("currency", "\"EUR\"", "null"), aids("options[0].cost", "\"cost\":1000", "\"cost\":-1"),
+            aids("options[0].cost", "\"cost\":1000", "\"cost\":1e999"), aids("options[0].cost", "\"cost\":1000", "\"cost\":\"1000\""), aids("options[0].cost", "\"cost\":1000,", ""),
+            aids("options[0].doses", "[{\"name\":\"riggers\",\"person_usv\":40000,\"individual_usv\":4000}]", "[]"), aids("options[0].doses[0].person_usv", "40000", "-4"),
+            aids("options[0].doses[0].individual_usv", "\"individual_usv\":4000", "\"individual_usv\":NaN"), aids("options[0].doses[0].individual_usv", ",\"individual_usv\":4000", ""),
+            aids("options[1]", "\"code\":\"b\"", "\"code\":\"a\""), aids("options[0].scores", "{\"attribute\":\"ease\",\"value\":3}", ""),
+            aids("options[0].scores", "{\"attribute\":\"ease\",\"value\":3}", "{\"attribute\":\"ease\",\"value\":3},{\"attribute\":\"x\",\"value\":3}"),
+            aids("alpha.kind", "\"kind\":\"value\"", "\"kind\":\"VALUE\""), aids("alpha.per_person_sv", "50000", "-1"), aids("alpha.per_person_sv", ",\"per_person_sv\":50000", ""),
+            aids("alpha.bands", "\"kind\":\"value\",\"per_person_sv\":50000", "\"kind\":\"bands\""), aids("alpha.d0_usv", "50000}", "50000,\"d0_usv\":1000}"),
+            aids("alpha.exponent", "\"kind\":\"value\",\"per_person_sv\":50000", "\"kind\":\"power\",\"per_person_sv\":50000,\"d0_usv\":1000"),
+            aids("alpha.bands", "\"kind\":\"value\",\"per_person_sv\":50000", "\"kind\":\"bands\",\"bands\":[{\"up_to_usv\":3000,\"per_person_sv\":5}]"),
+            aids("betas[0].up_to_usv", "{\"up_to_usv\":3000,\"per_person_sv\":0}", "{\"per_person_sv\":0}"), aids("betas[1].up_to_usv", "{\"per_person_sv\":40000}", "{\"up_to_usv\":2000,\"per_person_sv\":40000}"),
+            aids("criteria[1].of", "\"of\":\"collective-dose\"", "\"of\":\"colour\""), aids("criteria[0].weight", "\"weight\":1", "\"weight\":0"), aids("criteria[1]", "\"of\":\"collective-dose\"", "\"of\":\"cost\""),
+            aids("attributes[0].code", "{\"code\":\"ease\"", "{\"code\":\"cost\""), aids("concordance", "\"criteria\"", "\"concordance\":0.4,\"criteria\""), aids("discordance", "\"criteria\"", "\"discordance\":1.01,\"criteria\""),
+            aids("colour", "\"criteria\"", "\"colour\":1,\"criteria\""), new Wrong("POST", "/api/decision-aids?x=1", AIDS, Map.of(), 400, "x"), new Wrong("POST", "/api/decision-aids", "[]", Map.of(), 400, ""),
+            new Wrong("POST", "/api/decision-aids", AIDS.replaceAll("(?s)\"options\":\\[.*\\],\"alpha\"", "\"options\":[],\"alpha\""), Map.of(), 400, "options"));
+    }
+
+    /** EDGE: whatever is wrong, the answer is a 4xx that names the field, and nothing is stored. */
+    @ParameterizedTest
+    @MethodSource("wrong_questions_to_decision_aids")
+    void what_is_wrong_is_named(Wrong wrong) {
+        List<Object> before = running.everything();
+        Response answer = running.json(wrong.body()).headers(wrong.headers()).request(wrong.method(), wrong.address());
+        assertEquals(wrong.status(), answer.statusCode(), answer.asString());
+        if (!wrong.field().isEmpty()) {
+            assertEquals(wrong.field(), answer.jsonPath().getString("errors[0].field"), answer.asString());
+        }
+        assertEquals(before, running.everything());
+    }
+
+    private static Response described(String operation, Response answer, int status) {
+        assertEquals(status, answer.statusCode(), answer.asString());
+        assertEquals(List.of(), Described.faults(operation, status, answer.contentType(), answer.asByteArray()));
+        return answer;
+    }
+}
