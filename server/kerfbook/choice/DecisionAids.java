@@ -206,7 +206,7 @@ public final class DecisionAids {
         utility.ifPresent(found -> by.computeIfAbsent(found.best(), none -> new ArrayList<>()).add("utility"));
         outranking.filter(found -> found.kept().size() == 1).ifPresent(found -> by.computeIfAbsent(found.kept().get(0), none -> new ArrayList<>()).add("outranking"));
         if (by.size() == 1) {
-            return "Every method points to " + name(by.keySet().iterator().next()) + ".";
+            return "Every method that chooses points to " + name(by.keySet().iterator().next()) + ".";
         }
         List<String> parts = new ArrayList<>();
         by.forEach((option, methods) -> parts.add(name(option) + " by " + String.join(", ", methods)));
@@ -233,6 +233,7 @@ public final class DecisionAids {
         }
         double size = Math.pow(10, Math.floor(Math.log10(Math.abs(value))) - 2);
         double shown = Math.round(value / size) * size;
-        return shown >= 100 ? String.format(Locale.ROOT, "%.0f", shown) : String.format(Locale.ROOT, "%.3g", shown);
+        return shown >= 10_000 ? String.format(Locale.ROOT, "%,.0f", shown).replace(',', '\u202f')
+            : String.format(Locale.ROOT, shown >= 100 ? "%.0f" : "%.3g", shown);
     }
 }
