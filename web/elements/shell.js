@@ -3,7 +3,7 @@ import { connection, get } from '../lib/api.js';
 import { link } from '../lib/route.js';
 import { kinds } from '../forms/kinds.js';
 
-const TABS = [['standing', 'Standing'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['basis', 'Basis']];
+const TABS = [['standing', 'Standing'], ['options', 'Options'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['basis', 'Basis']];
 const bar = document.getElementById('bar');
 const state = { route: null, camp: null, others: [], menu: false, word: 'there', at: new Date() };
 

@@ -16,7 +16,7 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
                        List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
                        List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
                        List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
-                       List<Price> prices, List<Target> targets, List<Constraint> constraints) {
+                       List<Price> prices, List<Target> targets, List<Constraint> constraints, List<Option> options) {
 
     public static final String FORMAT = "kerfbook-campaign-1";
     private static final int MOST_OF_A_KIND = 20_000;
@@ -45,8 +45,19 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
         prices = kind(prices, "prices");
         targets = kind(targets, "targets");
         constraints = kind(constraints, "constraints");
+        options = kind(options, "options");
         References.check(settings, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
-            overrides, workers, roster, resources, prices, targets, constraints);
+            overrides, workers, roster, resources, prices, targets, constraints, options);
+    }
+
+    /** Without options. */
+    public Campaign(String format, Settings settings, List<DifficultyFactor> factors, List<Area> areas, List<Source> sources,
+                    List<Shield> shields, List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
+                    List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
+                    List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
+                    List<Price> prices, List<Target> targets, List<Constraint> constraints) {
+        this(format, settings, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks, overrides,
+            workers, roster, resources, prices, targets, constraints, List.of());
     }
 
     /** Without trials, packages and prices. */
@@ -71,7 +82,37 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
     /** The same plan with other settings. */
     public Campaign with(Settings other) {
         return new Campaign(format, other, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
-            overrides, workers, roster, resources, prices, targets, constraints);
+            overrides, workers, roster, resources, prices, targets, constraints, options);
+    }
+
+    /** The same with other shields. */
+    public Campaign shielded(List<Shield> others) {
+        return new Campaign(format, settings, factors, areas, sources, others, surveys, techniques, trials, routines, packages, components, cuts, tasks,
+            overrides, workers, roster, resources, prices, targets, constraints, options);
+    }
+
+    /** The same with other sources and what surveys say of them. */
+    public Campaign sourced(List<Source> others, List<Survey> otherSurveys) {
+        return new Campaign(format, settings, factors, areas, others, shields, otherSurveys, techniques, trials, routines, packages, components, cuts, tasks,
+            overrides, workers, roster, resources, prices, targets, constraints, options);
+    }
+
+    /** The same with other people in its routines and tasks. */
+    public Campaign crewed(List<Routine> otherRoutines, List<ManualTask> otherTasks, List<RosterEntry> otherRoster) {
+        return new Campaign(format, settings, factors, areas, sources, shields, surveys, techniques, trials, otherRoutines, packages, components, cuts,
+            otherTasks, overrides, workers, otherRoster, resources, prices, targets, constraints, options);
+    }
+
+    /** The same at other times. */
+    public Campaign moved(Settings other, List<Source> otherSources, List<Shield> otherShields, List<ManualTask> otherTasks, List<Worker> otherWorkers) {
+        return new Campaign(format, other, factors, areas, otherSources, otherShields, surveys, techniques, trials, routines, packages, components, cuts,
+            otherTasks, overrides, otherWorkers, roster, resources, prices, targets, constraints, options);
+    }
+
+    /** The same at other prices. */
+    public Campaign priced(List<Price> others) {
+        return new Campaign(format, settings, factors, areas, sources, shields, surveys, techniques, trials, routines, packages, components, cuts, tasks,
+            overrides, workers, roster, resources, others, targets, constraints, options);
     }
 
     /** The component with this code. */
@@ -83,7 +124,7 @@ public record Campaign(String format, Settings settings, List<DifficultyFactor> 
     public Campaign cutting(List<Technique> otherTechniques, List<Routine> otherRoutines, List<Component> otherComponents, List<Cut> otherCuts,
                             List<ManualTask> otherTasks, List<FigureOverride> otherOverrides) {
         return new Campaign(format, settings, factors, areas, sources, shields, surveys, otherTechniques, trials, otherRoutines, packages,
-            otherComponents, otherCuts, otherTasks, otherOverrides, workers, roster, resources, prices, targets, constraints);
+            otherComponents, otherCuts, otherTasks, otherOverrides, workers, roster, resources, prices, targets, constraints, options);
     }
 
     private static <T> List<T> kind(List<T> objects, String field) {

@@ -52,6 +52,12 @@ public record Component(String code, String name, Shape shape, String material, 
             inventory, routines, after, note);
     }
 
+    /** The same, waiting for these. */
+    public Component following(List<String> others) {
+        return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, pieces, packages, packageType, inventory,
+            routines, others, note);
+    }
+
     /** The same, taken through other routines. */
     public Component through(List<String> others) {
         return new Component(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, place, posture, pieces, packages, packageType, inventory,

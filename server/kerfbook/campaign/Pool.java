@@ -57,6 +57,11 @@ public record Pool(double lengthM, double widthM, double depthM, double deckMm, 
         return lengthM * widthM * (depthM + waterLevelMm / 1000);
     }
 
+    /** The same pool filled to another level. */
+    public Pool at(double levelMm) {
+        return new Pool(lengthM, widthM, depthM, deckMm, levelMm, basket, hook, water);
+    }
+
     /** The same pool with other water. */
     public Pool with(PoolWater other) {
         return new Pool(lengthM, widthM, depthM, deckMm, waterLevelMm, basket, hook, Optional.of(other));

@@ -30,7 +30,7 @@ final class References {
                       List<Survey> surveys, List<Technique> techniques, List<TimedTrial> trials, List<Routine> routines,
                       List<PackageType> packages, List<Component> components, List<Cut> cuts, List<ManualTask> tasks,
                       List<FigureOverride> overrides, List<Worker> workers, List<RosterEntry> roster, List<Resource> resources,
-                      List<Price> prices, List<Target> targets, List<Constraint> constraints) {
+                      List<Price> prices, List<Target> targets, List<Constraint> constraints, List<Option> options) {
         References check = new References();
         Set<String> factorCodes = check.codes(factors, "factors", DifficultyFactor::code);
         Set<String> areaCodes = check.codes(areas, "areas", Area::code);
@@ -51,6 +51,7 @@ final class References {
         check.codes(prices, "prices", Price::code);
         check.codes(targets, "targets", Target::code);
         check.codes(constraints, "constraints", Constraint::code);
+        check.codes(options, "options", Option::code);
         Set<String> roles = workers.stream().flatMap(worker -> worker.roles().stream()).collect(Collectors.toSet());
 
         for (int i = 0; i < sources.size(); i++) {
@@ -96,6 +97,10 @@ final class References {
         check.workers(workers, settings.start());
         check.resources(resources, workers);
         check.prices(prices, roles, techniqueCodes, packageCodes);
+        OptionReferences named = new OptionReferences(check::fault, componentCodes, techniqueCodes, routineCodes, sourceCodes, workers, cuts, prices.isEmpty());
+        for (int i = 0; i < options.size(); i++) {
+            named.check(options.get(i), "options[" + i + "]");
+        }
         settings.pool().flatMap(Pool::water).ifPresent(water -> check.releases(water, techniqueCodes));
         if (!check.faults.isEmpty()) {
             throw new Invalid(check.faults.size() <= MOST_FAULTS ? check.faults : check.faults.subList(0, MOST_FAULTS));

@@ -35,6 +35,11 @@ public record Settings(String name, String story, boolean invented, LocalDate st
         return new Settings(name, story, invented, start, ruleSet, calendar, Optional.of(other));
     }
 
+    /** The same, starting on another day. */
+    public Settings starting(LocalDate day, WorkingCalendar otherCalendar) {
+        return new Settings(name, story, invented, day, ruleSet, otherCalendar, pool, handling);
+    }
+
     /** Of a campaign whose pool is not described. */
     public Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar) {
         this(name, story, invented, start, ruleSet, calendar, Optional.empty());

@@ -33,6 +33,11 @@ public record Source(String code, String name, Optional<String> component, Optio
             Require.present(middle, "middle");
             Require.present(inventory, "inventory");
         }
+
+        Body part(double share) {
+            return new Body(shape, posture, material, densityKgPerM3, middle, new Inventory(inventory.referenceOn(), inventory.activities().stream()
+                .map(each -> new Inventory.Activity(each.nuclide(), each.becquerel() * share)).toList(), inventory.origin()));
+        }
     }
 
 
@@ -80,5 +85,20 @@ public record Source(String code, String name, Optional<String> component, Optio
 
     public boolean standsOn(LocalDate day) {
         return endsOn.isEmpty() || day.isBefore(endsOn.get());
+    }
+
+    /** The same, gone on another day. */
+    public Source ending(LocalDate day) {
+        return new Source(code, name, Optional.empty(), Optional.of(day), body, nuclides, sharesOn);
+    }
+
+    /** A part of it: its activity times this, above 0. What is known from surveys alone has its part in their shares. */
+    public Source part(double share) {
+        return new Source(code, name, component, endsOn, body.map(whole -> whole.part(share)), nuclides, sharesOn);
+    }
+
+    /** The same under another name, gone on this day. */
+    public Source as(String otherCode, String otherName, LocalDate day) {
+        return new Source(otherCode, otherName, Optional.empty(), Optional.of(day), body, nuclides, sharesOn);
     }
 }

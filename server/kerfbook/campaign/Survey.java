@@ -106,6 +106,11 @@ public record Survey(String code, String area, LocalDate surveyedOn, LocalDate v
         return rule == Rule.HIGHEST ? highest : rates.value() / weights.value();
     }
 
+    /** The same readings, told apart otherwise. */
+    public Survey sharing(List<SourceShare> others) {
+        return new Survey(code, area, surveyedOn, validUntil, instrument, rule, points, others, gsd, note);
+    }
+
     /** Part of the rate above background that no source is named for, 0 to 1. */
     public double notToldApart() {
         return Math.max(0, 1 - sumOf(shares));

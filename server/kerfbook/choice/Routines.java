@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
 import kerfbook.campaign.Routine;
@@ -27,6 +28,11 @@ final class Routines {
      * @throws Invalid if the campaign has no routine of the technique
      */
     static List<String> exchanged(Campaign campaign, Component component, String technique, Optional<String> given) {
+        return exchanged(campaign, component, technique, given, Set.of());
+    }
+
+    /** @param staying techniques with which other cuts of the component are still made: their routines stay */
+    static List<String> exchanged(Campaign campaign, Component component, String technique, Optional<String> given, Set<String> staying) {
         Map<String, Routine> routines = new HashMap<>();
         campaign.routines().forEach(routine -> routines.put(routine.code(), routine));
         List<String> kept = new ArrayList<>();
@@ -34,7 +40,10 @@ final class Routines {
         int place = -1;
         for (String code : component.routines()) {
             Optional<String> own = routines.get(code).technique();
-            if (own.isEmpty() || own.get().equals(technique) && given.isEmpty()) {
+            if (own.isPresent() && staying.contains(own.get()) && !own.get().equals(technique)) {
+                kept.add(code);
+                place = kept.size();
+            } else if (own.isEmpty() || own.get().equals(technique) && given.isEmpty()) {
                 kept.add(code);
                 there |= own.isPresent();
             } else if (place < 0) {

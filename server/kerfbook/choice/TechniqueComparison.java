@@ -1,7 +1,6 @@
 package kerfbook.choice;
 
 import java.util.ArrayList;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,10 +11,7 @@ import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
 import kerfbook.campaign.DifficultyFactor;
-import kerfbook.campaign.FigureOverride;
-import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.Routine;
-import kerfbook.campaign.RoutineTask;
 import kerfbook.cutting.CuttingTime;
 import kerfbook.cutting.Handbook;
 import kerfbook.cutting.HandbookTechnique;
@@ -40,9 +36,6 @@ public final class TechniqueComparison {
 
     /** All rows: techniques of the campaign first, then those of the handbook that have a routine in the library. */
     public record Answer(String component, String name, List<ComparisonRow> rows, List<String> notes) { }
-
-    /** A campaign in which the technique has been exchanged, and by which routine. */
-    private record Swapped(Campaign campaign, String routine, List<String> notes) { }
 
     private final Campaign campaign;
     private final Component component;
@@ -85,9 +78,9 @@ public final class TechniqueComparison {
         }
         return row(technique, "campaign", present, () -> {
             if (present) {
-                return new Swapped(campaign, component.routines().stream().filter(code -> routine(campaign, code).technique().isPresent()).findFirst().orElse(""), List.of());
+                return new Exchange(campaign, component.routines().stream().filter(code -> routine(campaign, code).technique().isPresent()).findFirst().orElse(""), List.of());
             }
-            return swapped(campaign, technique.code(), Optional.empty(), List.of());
+            return exchanged(campaign, technique.code(), Optional.empty(), List.of());
         });
     }
 
@@ -102,12 +95,12 @@ public final class TechniqueComparison {
             where == Medium.WATER ? Optional.of(component.topDepthMm() / MM_PER_M) : Optional.empty()).stream()).findFirst();
     }
 
-    private ComparisonRow row(Technique technique, String from, boolean present, Supplier<Swapped> exchange) {
+    private ComparisonRow row(Technique technique, String from, boolean present, Supplier<Exchange> exchange) {
         try {
-            Swapped swapped = exchange.get();
-            Forecast forecast = Estimate.of(swapped.campaign, basis, "comparison");
-            return new ComparisonRow(technique.code(), technique.name(), from, present, Optional.of(swapped.routine),
-                Optional.of(from.equals("handbook") ? "library" : "campaign"), Optional.empty(), Optional.of(figures(forecast, technique)), swapped.notes);
+            Exchange swapped = exchange.get();
+            Forecast forecast = Estimate.of(swapped.campaign(), basis, "comparison");
+            return new ComparisonRow(technique.code(), technique.name(), from, present, Optional.of(swapped.routine()),
+                Optional.of(from.equals("handbook") ? "library" : "campaign"), Optional.empty(), Optional.of(figures(forecast, technique)), swapped.notes());
         } catch (Invalid invalid) {
             Invalid.Fault fault = invalid.faults().get(0);
             return refused(technique, from, present, (fault.field().isEmpty() ? "" : fault.field() + " ") + fault.detail());
@@ -118,50 +111,11 @@ public final class TechniqueComparison {
         return new ComparisonRow(technique.code(), technique.name(), from, present, Optional.empty(), Optional.empty(), Optional.of(because), Optional.empty(), List.of());
     }
 
-    private Swapped swapped(Campaign in, String technique, Optional<String> routine, List<String> notes) {
-        List<String> routines = Routines.exchanged(in, component, technique, routine);
-        List<Component> components = in.components().stream()
-            .map(each -> each.code().equals(component.code()) ? each.through(routines) : each).toList();
-        List<Cut> exchanged = in.cuts().stream().map(cut -> cut.component().equals(component.code())
-            ? new Cut(cut.code(), cut.component(), cut.name(), technique, cut.count(), cut.lengthMm(), cut.thicknessMm()) : cut).toList();
-        List<String> gone = component.routines().stream().filter(code -> !routines.contains(code)).map(code -> component.code() + "/" + code + "/").toList();
-        List<FigureOverride> kept = in.overrides().stream().filter(each -> gone.stream().noneMatch(each.task()::startsWith)).toList();
-        List<String> said = new ArrayList<>(notes);
-        if (kept.size() < in.overrides().size()) {
-            said.add(in.overrides().size() - kept.size() + " replaced figures belong to tasks of the routine of now and do not count here.");
-        }
-        String used = routine.or(() -> routines.stream().filter(code -> routine(in, code).technique().equals(Optional.of(technique))).findFirst()).orElseThrow();
-        List<ManualTask> tied = in.tasks().stream().map(task -> tied(task, gone, component.code() + "/" + used + "/", routine(in, used))).toList();
-        if (!tied.equals(in.tasks())) {
-            said.add("Tasks of their own that stood before or after a task of the routine of now stand before the first or after the last of this one, or by its task of the same code.");
-        }
-        return new Swapped(in.cutting(in.techniques(), in.routines(), components, exchanged, tied, kept), used, said);
+    private Exchange exchanged(Campaign in, String technique, Optional<String> routine, List<String> notes) {
+        return Exchange.of(in, component, cut -> true, technique, routine, notes);
     }
 
-    /** A task that is tied to tasks of a routine that goes, tied to the one that comes. */
-    private static ManualTask tied(ManualTask task, List<String> gone, String prefix, Routine comes) {
-        List<String> first = comes.tasks().stream().filter(each -> each.after().isEmpty()).map(RoutineTask::code).toList();
-        List<String> last = comes.last().stream().map(RoutineTask::code).toList();
-        return task.tied(retied(task.after(), gone, prefix, comes, last), retied(task.before(), gone, prefix, comes, first));
-    }
-
-    private static List<String> retied(List<String> ids, List<String> gone, String prefix, Routine comes, List<String> instead) {
-        Set<String> all = new LinkedHashSet<>();
-        for (String id : ids) {
-            Optional<String> old = gone.stream().filter(id::startsWith).findFirst();
-            String code = old.map(from -> id.substring(from.length())).orElse("");
-            if (old.isEmpty()) {
-                all.add(id);
-            } else if (comes.tasks().stream().anyMatch(each -> each.code().equals(code))) {
-                all.add(prefix + code);
-            } else {
-                instead.forEach(each -> all.add(prefix + each));
-            }
-        }
-        return List.copyOf(all);
-    }
-
-    private Swapped withLibrary(Technique technique, RoutineLibrary.Entry entry, RoutineLibrary library) {
+    private Exchange withLibrary(Technique technique, RoutineLibrary.Entry entry, RoutineLibrary library) {
         List<Technique> techniques = new ArrayList<>(campaign.techniques());
         techniques.add(technique);
         Campaign known = campaign.cutting(techniques, campaign.routines(), campaign.components(), campaign.cuts(), campaign.tasks(), campaign.overrides());
@@ -178,7 +132,7 @@ public final class TechniqueComparison {
             notes.add("Without the difficulty factors that the campaign does not have: " + String.join(", ", left) + ".");
         }
         entry.assumedWear().ifPresent(wear -> notes.add("Life of filters and filling of drums are planning values, no source."));
-        return swapped(known.cutting(techniques, routines, campaign.components(), campaign.cuts(), campaign.tasks(), campaign.overrides()), technique.code(),
+        return exchanged(known.cutting(techniques, routines, campaign.components(), campaign.cuts(), campaign.tasks(), campaign.overrides()), technique.code(),
             Optional.of(code(entry)), notes);
     }
 

@@ -65,10 +65,10 @@ public final class Documents {
         return read(json.toByteArray());
     }
 
-    /** SHA-256 over the document in the house order: the same inputs have the same digest, wherever they are kept. */
+    /** SHA-256 over the document in the house order, options left out: the same inputs have the same digest, wherever they are kept. */
     public static String digest(Campaign campaign) {
         try {
-            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Json.bytes(campaign)));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(Json.inputs(campaign)));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);
         }
@@ -101,6 +101,12 @@ public final class Documents {
         }
         for (int i = 0; i < campaign.packages().size(); i++) {
             requireMaterial(campaign.packages().get(i).wallMaterial(), "packages[" + i + "].wall_material", faults);
+        }
+        for (int i = 0; i < campaign.options().size(); i++) {
+            for (int k = 0; k < campaign.options().get(i).changes().size(); k++) {
+                String at = "options[" + i + "].changes[" + k + "].shield.material";
+                campaign.options().get(i).changes().get(k).shield().ifPresent(shield -> requireMaterial(shield.material(), at, faults));
+            }
         }
         if (!faults.isEmpty()) {
             throw new Invalid(faults);

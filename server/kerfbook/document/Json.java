@@ -1,5 +1,6 @@
 package kerfbook.document;
 
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.JsonParser;
@@ -34,6 +35,7 @@ import java.time.YearMonth;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import kerfbook.campaign.Campaign;
 import kerfbook.quantity.Invalid;
 
 /**
@@ -69,7 +71,22 @@ public final class Json {
             .setCoercion(CoercionInputShape.Float, CoercionAction.Fail).setCoercion(CoercionInputShape.Boolean, CoercionAction.Fail))
         .build();
 
+    /** Without the options of a campaign: they are other plans and no part of what this one rests on. */
+    private static final JsonMapper INPUTS = MAPPER.rebuild().addMixIn(Campaign.class, WithoutOptions.class).build();
+
+    @JsonIgnoreProperties("options")
+    private interface WithoutOptions { }
+
     private Json() { }
+
+    /** What a forecast of this campaign rests on. */
+    static byte[] inputs(Campaign campaign) {
+        try {
+            return INPUTS.writeValueAsBytes(campaign);
+        } catch (JsonProcessingException e) {
+            throw new IllegalStateException("cannot write the campaign", e);
+        }
+    }
 
     /**
      * Reads one record.

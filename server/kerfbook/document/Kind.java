@@ -11,6 +11,7 @@ import kerfbook.campaign.Cut;
 import kerfbook.campaign.DifficultyFactor;
 import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
+import kerfbook.campaign.Option;
 import kerfbook.campaign.PackageType;
 import kerfbook.campaign.Price;
 import kerfbook.campaign.Resource;
@@ -45,7 +46,8 @@ public final class Kind<T> {
         new Kind<>("resources", Resource.class, Campaign::resources, Resource::code),
         new Kind<>("prices", Price.class, Campaign::prices, Price::code),
         new Kind<>("targets", Target.class, Campaign::targets, Target::code),
-        new Kind<>("constraints", Constraint.class, Campaign::constraints, Constraint::code));
+        new Kind<>("constraints", Constraint.class, Campaign::constraints, Constraint::code),
+        new Kind<>("options", Option.class, Campaign::options, Option::code));
 
     private final String name;
     private final Class<T> type;

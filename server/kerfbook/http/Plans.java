@@ -4,7 +4,9 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Option;
 import kerfbook.campaign.Settings;
+import kerfbook.choice.Options;
 import kerfbook.document.Documents;
 import kerfbook.document.Json;
 import kerfbook.document.Kind;
@@ -157,7 +159,9 @@ public final class Plans {
 
     private void check(Draft draft, Edit edit) {
         try {
-            requireUsable(draft.campaign(documents));
+            Campaign after = draft.campaign(documents);
+            requireUsable(after);
+            requireApplicable(after, edit);
         } catch (Invalid invalid) {
             if (edit instanceof Edit.RemoveItem) {
                 throw new Refused(Problem.of(409, "It is still needed. Change what refers to it first.", draft.needing(invalid)));
@@ -186,6 +190,14 @@ public final class Plans {
             forecast(campaign, basis);
         } catch (Incomplete tolerated) {
             return;
+        }
+    }
+
+    /** An option that is written must fit the plan it is written for; one that a later plan leaves behind is told in the comparison. */
+    private static void requireApplicable(Campaign campaign, Edit edit) {
+        NewItem item = edit instanceof Edit.AddItem add ? add.item() : edit instanceof Edit.PutItem put ? put.item() : null;
+        if (item != null && item.kind().equals("options")) {
+            Options.apply(campaign, Json.read(item.json().getBytes(StandardCharsets.UTF_8), Option.class));
         }
     }
 

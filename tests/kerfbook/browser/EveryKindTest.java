@@ -65,7 +65,8 @@ class EveryKindTest {
         new Filled("prices", "rigger-hour", List.of("name=Rigger", "code=rigger-hour", "what=labour-hour", "of=rigger", "amount=62,5", "currency=EUR", "price_year=2026", "origin.text=A test",
             "origin.status=judgement")),
         new Filled("targets", "cutting", List.of("scope=group", "of=cutting", "person_usv=0,05", "valid_from=2027-03-01", "reason=A test", "code=cutting")),
-        new Filled("constraints", "ring", List.of("scope=component", "of=ring", "individual_usv=0,5", "valid_from=2027-03-01", "reason=A test", "code=ring")));
+        new Filled("constraints", "ring", List.of("scope=component", "of=ring", "individual_usv=0,5", "valid_from=2027-03-01", "reason=A test", "code=ring")),
+        new Filled("options", "two-riggers", List.of("name=Two riggers", "code=two-riggers", "+changes", "changes[0].kind=crew", "changes[0].role=rigger", "changes[0].people=2")));
 
     /** LAW: no kind is left out. */
     @Test

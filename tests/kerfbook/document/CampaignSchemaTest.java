@@ -101,6 +101,8 @@ class CampaignSchemaTest {
           "month_dose": [ { "month": "2026-01", "usv": 1 } ],
           "worker": [ { "code": "w", "name": "n", "roles": ["r"], "exposed_since": 1950, "years": [], "dose_source": "" } ],
           "roster_entry": [ { "code": "r", "role": "r", "members": [ { "worker": "w", "weight": 1 } ] } ],
+          "change": [ { "kind": "water-level", "water_level_mm": 0, "cost": 1 }, { "kind": "crew", "role": "r", "people": 1 }, { "kind": "wait", "years": 1, "cost_per_year": 1 },
+            { "kind": "filter", "filter_m3_per_h": 1 }, { "kind": "decontamination", "source": "s", "factor": 2, "share": 0.5 } ],
           "member": [ { "worker": "w", "weight": 1 } ] }""";
 
     /** LAW: every record component is a property of its definition and the reverse, in the record's order, and says what it is. */

@@ -1,0 +1,296 @@
+package kerfbook.choice;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Component;
+import kerfbook.campaign.Option;
+import kerfbook.campaign.Price;
+import kerfbook.campaign.RosterEntry;
+import kerfbook.campaign.Source;
+import kerfbook.campaign.Survey;
+import kerfbook.document.Documents;
+import kerfbook.document.Json;
+import kerfbook.estimate.Basis;
+import kerfbook.estimate.Estimate;
+import kerfbook.estimate.Forecast;
+import kerfbook.quantity.Invalid;
+import kerfbook.tables.BasisTables;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+class OptionsTest {
+    private static final Basis BASIS = BasisTables.read();
+    private static final Documents DOCUMENTS = new Documents(BASIS.ruleSets().keySet(), BASIS.nuclides().keySet(), BASIS.materials());
+    private static final Campaign DEMO = read("demo-campaign");
+    private static final Campaign RING = read("one-ring");
+
+    private static Campaign read(String name) {
+        try (InputStream in = OptionsTest.class.getResourceAsStream("/demo-data/" + name + ".json")) {
+            return DOCUMENTS.read(in.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static Campaign with(Campaign campaign, String... changes) {
+        return Options.apply(campaign, option(changes));
+    }
+
+    private static Option option(String... changes) {
+        return Json.read(("{\"code\":\"o\",\"name\":\"Other way\",\"changes\":[" + String.join(",", changes) + "],\"note\":\"\"}").getBytes(StandardCharsets.UTF_8), Option.class);
+    }
+
+    private static Forecast forecast(Campaign campaign) {
+        return Estimate.of(campaign, BASIS, "");
+    }
+
+    private static Component component(Campaign campaign, String code) {
+        return campaign.component(code).orElseThrow();
+    }
+
+    private static double usv(Campaign campaign) {
+        return forecast(campaign).totals().personUsv();
+    }
+
+    /** LAW: an option without changes is the plan itself, to the last digit. */
+    @Test
+    void an_option_without_changes_is_the_plan_itself() {
+        assertEquals(DEMO, with(DEMO));
+        assertEquals(forecast(DEMO), forecast(with(DEMO)));
+    }
+
+    /** LAW: changes to what is there already change nothing. */
+    @ParameterizedTest
+    @ValueSource(strings = {
+        "{'kind':'technique','component':'core-barrel','technique':'jet'}", "{'kind':'order','component':'core-barrel','after':['beam-noses']}",
+        "{'kind':'water-level','water_level_mm':0}", "{'kind':'filter','filter_m3_per_h':16}", "{'kind':'decontamination','source':'pool-water','factor':1}",
+        "{'kind':'crew','role':'water-plant-technician','group':'water plant','members':[{'worker':'WP1','weight':5},{'worker':'WP2','weight':4}]}"})
+    void a_change_to_what_is_there_changes_nothing(String change) {
+        assertEquals(DEMO, with(DEMO, change.replace('\'', '"')));
+    }
+
+    /** LAW: options are no part of what a forecast rests on; everything else is. */
+    @Test
+    void the_digest_of_the_inputs_leaves_options_out() {
+        Campaign without = new Campaign(DEMO.format(), DEMO.settings(), DEMO.factors(), DEMO.areas(), DEMO.sources(), DEMO.shields(), DEMO.surveys(), DEMO.techniques(),
+            DEMO.trials(), DEMO.routines(), DEMO.packages(), DEMO.components(), DEMO.cuts(), DEMO.tasks(), DEMO.overrides(), DEMO.workers(), DEMO.roster(), DEMO.resources(),
+            DEMO.prices(), DEMO.targets(), DEMO.constraints());
+        assertEquals(Documents.digest(without), Documents.digest(DEMO));
+        assertNotEquals(Documents.digest(DEMO), Documents.digest(with(DEMO, "{\"kind\":\"water-level\",\"water_level_mm\":100}")));
+    }
+
+    /** BY HAND: the barrel's two lines of cuts and its routine go to the band saw; the review before it waits at the new routine's task of the same code. */
+    @Test
+    void another_technique_takes_the_cuts_and_brings_its_routine() {
+        Campaign sawn = with(DEMO, "{\"kind\":\"technique\",\"component\":\"core-barrel\",\"technique\":\"band-saw\"}");
+        assertEquals(List.of("cut-band", "lift-pack"), component(sawn, "core-barrel").routines());
+        assertEquals(List.of("band-saw", "band-saw"), sawn.cuts().stream().filter(cut -> cut.component().equals("core-barrel")).map(cut -> cut.technique()).toList());
+        assertEquals(List.of("core-barrel/cut-band/position"), sawn.tasks().stream().filter(task -> task.code().equals("barrel-review")).findFirst().orElseThrow().before());
+        assertEquals(List.of("o1", "o2"), sawn.overrides().stream().map(each -> each.code()).toList());
+    }
+
+    /** BY HAND: one of two lines of cuts: both routines, the jet's first; jet and saw metres are 12/13 and 1/13 of all. */
+    @Test
+    void some_cuts_may_go_to_another_technique_alone() {
+        Campaign sawn = with(DEMO, "{\"kind\":\"technique\",\"component\":\"core-barrel\",\"cuts\":[\"core-barrel-2\"],\"technique\":\"band-saw\"}");
+        assertEquals(List.of("cut-jet", "cut-band", "lift-pack"), component(sawn, "core-barrel").routines());
+        assertEquals(List.of("jet", "band-saw"), sawn.cuts().stream().filter(cut -> cut.component().equals("core-barrel")).map(cut -> cut.technique()).toList());
+        assertEquals(3, sawn.overrides().size());
+        assertTrue(forecast(sawn).tasks().stream().anyMatch(task -> task.id().equals("core-barrel/cut-band/cut")));
+        assertEquals(DEMO, with(DEMO, "{\"kind\":\"technique\",\"component\":\"core-barrel\",\"cuts\":[\"core-barrel-2\"],\"technique\":\"jet\"}"));
+    }
+
+    /** BY HAND: what the parts wait for is exchanged, and only that. */
+    @Test
+    void another_order_ties_the_components_otherwise() {
+        Campaign ordered = with(DEMO, "{\"kind\":\"order\",\"component\":\"pedestal\",\"after\":[\"support-ring\",\"diffuser\"]}");
+        assertEquals(List.of("support-ring", "diffuser"), component(ordered, "pedestal").after());
+        assertEquals(List.of(), component(with(DEMO, "{\"kind\":\"order\",\"component\":\"pedestal\"}"), "pedestal").after());
+    }
+
+    /** BY HAND: level and filter stand in the settings; the rest of the settings stays. */
+    @Test
+    void level_and_filter_change_the_settings() {
+        Campaign changed = with(DEMO, "{\"kind\":\"water-level\",\"water_level_mm\":150}", "{\"kind\":\"filter\",\"filter_m3_per_h\":32}");
+        assertEquals(150, changed.settings().pool().orElseThrow().waterLevelMm());
+        assertEquals(32, changed.settings().pool().orElseThrow().water().orElseThrow().filterM3PerH());
+        assertEquals(DEMO.settings(), with(changed, "{\"kind\":\"water-level\",\"water_level_mm\":0}", "{\"kind\":\"filter\",\"filter_m3_per_h\":16}").settings());
+        assertTrue(usv(with(DEMO, "{\"kind\":\"water-level\",\"water_level_mm\":150}")) < usv(DEMO), "more water, less dose");
+    }
+
+    /** LAW: a thicker shield at the same place never lets more through; a second one of the same code takes the first one's place. */
+    @Test
+    void a_shield_stands_in_addition_or_in_place_of_its_namesake() {
+        String wall = "{\"kind\":\"shield\",\"shield\":{\"code\":\"wall\",\"name\":\"Wall\",\"material\":\"lead\",\"right\":{\"from_m\":0.15,\"to_m\":%s},\"up\":{\"from_m\":0.2,\"to_m\":1.3}}}";
+        Campaign thin = with(DEMO, wall.formatted("0.155"));
+        assertEquals(DEMO.shields().size() + 1, thin.shields().size());
+        assertTrue(usv(thin) < usv(DEMO));
+        Campaign thick = with(DEMO, wall.formatted("0.155"), wall.formatted("0.2"));
+        assertEquals(DEMO.shields().size() + 1, thick.shields().size());
+        assertTrue(usv(thick) < usv(thin));
+    }
+
+    /** BY HAND: two riggers of the ring become one; their dose is halved and the packers' stays. */
+    @Test
+    void fewer_people_of_a_role_take_less_dose_together() {
+        Forecast before = forecast(RING);
+        Forecast after = forecast(with(RING, "{\"kind\":\"crew\",\"role\":\"rigger\",\"group\":\"setting up\",\"people\":1}"));
+        double set = group(before, "setting up");
+        assertEquals(set / 2, group(after, "setting up"), 1e-9 * set);
+        assertEquals(before.totals().personUsv() - set / 2, after.totals().personUsv(), 1e-9 * before.totals().personUsv());
+    }
+
+    private static double group(Forecast forecast, String name) {
+        return forecast.groups().stream().filter(group -> group.group().equals(name)).findFirst().orElseThrow().personUsv();
+    }
+
+    /** LAW: who fills a role moves dose between people and makes none. */
+    @Test
+    void other_members_move_dose_and_make_none() {
+        Campaign moved = with(DEMO, "{\"kind\":\"crew\",\"role\":\"rigger\",\"component\":\"core-barrel\",\"group\":\"lifting and packing\",\"members\":[{\"worker\":\"RI1\",\"weight\":1},{\"worker\":\"RI3\",\"weight\":1}]}");
+        assertEquals(List.of(new RosterEntry.Member("RI1", 1), new RosterEntry.Member("RI3", 1)), moved.roster().get(2).members());
+        assertEquals(DEMO.roster().size(), moved.roster().size());
+        assertEquals(usv(DEMO), usv(moved), 1e-9 * usv(DEMO));
+        assertTrue(worker(DEMO, "RI1") < worker(moved, "RI1"));
+        assertEquals(DEMO.roster().size() + 1, with(DEMO, "{\"kind\":\"crew\",\"role\":\"packer\",\"members\":[{\"worker\":\"PA1\",\"weight\":1}]}").roster().size());
+    }
+
+    private static double worker(Campaign campaign, String code) {
+        return forecast(campaign).people().stream().filter(person -> person.worker().equals(code)).findFirst().orElseThrow().usv();
+    }
+
+    /** BY HAND: two years later everything of the plan is two years later, what was measured is not; doses before move along. */
+    @Test
+    void waiting_moves_the_plan_and_leaves_what_was_measured() {
+        Campaign later = with(DEMO, "{\"kind\":\"wait\",\"years\":2}");
+        assertEquals(LocalDate.of(2029, 3, 1), later.settings().start());
+        assertEquals(LocalDate.of(2029, 3, 26), later.settings().calendar().holidays().get(0));
+        assertEquals(Optional.of(LocalDate.of(2029, 4, 12)), later.shields().get(0).from());
+        assertEquals(Optional.of(LocalDate.of(2026, 11, 20)), source(later, "rig").endsOn());
+        assertEquals(DEMO.surveys(), later.surveys());
+        assertEquals(DEMO.components(), later.components());
+        assertEquals(DEMO.workers().get(0).years().stream().map(each -> each.year() + 2).toList(), later.workers().get(0).years().stream().map(each -> each.year()).toList());
+    }
+
+    /** BY HAND: a ring of Co-60 alone (half-life 1925.23 days) waits 1 096 days (to 1 March 2030): its part of the rate falls by 2^(-1096/1925.23) = 0.67395. */
+    @Test
+    void waiting_lets_sources_decay() {
+        Forecast now = forecast(RING);
+        Forecast later = forecast(with(RING, "{\"kind\":\"wait\",\"years\":3}"));
+        double before = line(now) - 3;                 // background 1 and 2 not told apart stay
+        double after = line(later) - 3;
+        assertEquals(before * 0.67395, after, 1e-4 * before);
+    }
+
+    private static double line(Forecast forecast) {
+        return forecast.tasks().stream().filter(task -> task.id().equals("ring/ring-routine/set-up")).findFirst().orElseThrow().steps().get(0).lines().get(0).usvPerH();
+    }
+
+    /** BY HAND: half of a source is loose and cleaned by 4: 1 − 0.5 + 0.5/4 = 0.625 of it stays; the rest ends on the day before the start. */
+    @Test
+    void cleaning_splits_a_source_in_what_stays_and_what_goes() {
+        Campaign clean = with(DEMO, "{\"kind\":\"decontamination\",\"source\":\"pool-water\",\"factor\":4,\"share\":0.5}");
+        double whole = source(DEMO, "pool-water").body().orElseThrow().inventory().activities().get(0).becquerel();
+        assertEquals(0.625 * whole, source(clean, "pool-water").body().orElseThrow().inventory().activities().get(0).becquerel(), 1e-9 * whole);
+        assertEquals(0.375 * whole, source(clean, "pool-water-off").body().orElseThrow().inventory().activities().get(0).becquerel(), 1e-9 * whole);
+        assertEquals(Optional.of(LocalDate.of(2027, 2, 28)), source(clean, "pool-water-off").endsOn());
+    }
+
+    /** BY HAND: the water plant's rate above background falls by the part that is cleaned off, in the share that its survey gives the source. */
+    @Test
+    void cleaning_a_source_that_surveys_know_lowers_its_share_of_the_rate() {
+        Campaign clean = with(DEMO, "{\"kind\":\"decontamination\",\"source\":\"plant\",\"factor\":5}");
+        Survey survey = DEMO.surveys().stream().filter(each -> each.code().equals("plant-feb")).findFirst().orElseThrow();
+        double share = survey.shares().stream().filter(each -> each.source().equals("plant")).findFirst().orElseThrow().share();
+        Forecast.AreaDose before = area(forecast(DEMO));
+        Forecast.AreaDose after = area(forecast(clean));
+        double still = (survey.usvPerH() - 0.5) * (1 - share);        // not told apart: stays, whatever is cleaned
+        double background = 0.5 + still;
+        double first = before.history().get(before.history().size() - 1).usvPerH() - background;
+        assertEquals(first / 5, after.history().get(after.history().size() - 1).usvPerH() - background, 1e-9 * first);
+    }
+
+    private static Forecast.AreaDose area(Forecast forecast) {
+        return forecast.areas().stream().filter(each -> each.area().equals("water-plant")).findFirst().orElseThrow();
+    }
+
+    private static Source source(Campaign campaign, String code) {
+        return campaign.sources().stream().filter(each -> each.code().equals(code)).findFirst().orElseThrow();
+    }
+
+    /** BY HAND: 18 000 once and two years at 90 000 make 198 000 on top of what the plan costs; waiting alone changes no other cost of the demonstration. */
+    @Test
+    void costs_of_changes_are_paid_once() {
+        Campaign dear = with(DEMO, "{\"kind\":\"wait\",\"years\":2,\"cost_per_year\":90000,\"cost\":18000}");
+        Price last = dear.prices().get(dear.prices().size() - 1);
+        assertEquals(198_000, last.amount());
+        assertEquals(Price.What.FIXED, last.what());
+        assertEquals("option-o-1", last.code());
+        assertEquals(198_000 + forecast(with(DEMO, "{\"kind\":\"wait\",\"years\":2}")).cost().orElseThrow().total(), forecast(dear).cost().orElseThrow().total(), 1e-6);
+        assertEquals(List.of("wait"), Options.notPriced(option("{\"kind\":\"wait\",\"years\":2}", "{\"kind\":\"shield\",\"cost\":0,\"shield\":{\"code\":\"w\",\"name\":\"W\",\"material\":\"lead\",\"up\":{\"from_m\":1,\"to_m\":2}}}")));
+    }
+
+    /** LAW: what does not fit is refused at the change and field that does not fit. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "{'kind':'technique','component':'nix','technique':'jet'} | changes[0].component",
+        "{'kind':'technique','component':'core-barrel','technique':'nix'} | changes[0].technique",
+        "{'kind':'technique','component':'core-barrel','technique':'jet','cuts':['pedestal-1']} | changes[0].cuts[0]",
+        "{'kind':'technique','component':'pedestal','technique':'shear'} | changes[0].technique",
+        "{'kind':'technique','component':'core-barrel','technique':'band-saw','routine':'cut-jet'} | changes[0].routine",
+        "{'kind':'order','component':'core-barrel','after':['pedestal']} | changes[0].after",
+        "{'kind':'order','component':'nix'} | changes[0].component",
+        "{'kind':'water-level','water_level_mm':201} | changes[0].water_level_mm",
+        "{'kind':'crew','role':'rigger','group':'no such group','people':2} | changes[0].group",
+        "{'kind':'wait','years':99,'cost':1} | changes[0].years",
+        "{'kind':'decontamination','source':'rig','factor':2} | changes[0].source",
+        "{'kind':'decontamination','source':'core-barrel','factor':2} | changes[0].source",
+        "{'kind':'decontamination','source':'nix','factor':2} | changes[0].source"})
+    void what_does_not_fit_is_refused_by_field(String change, String field) {
+        Campaign campaign = change.contains("99") ? with(DEMO, "{\"kind\":\"wait\",\"years\":100}") : DEMO;
+        Invalid refused = assertThrows(Invalid.class, () -> with(campaign, change.replace('\'', '"')));
+        assertEquals(field, refused.faults().get(0).field(), refused.getMessage());
+    }
+
+    /** LAW: a campaign without a pool, calculated areas or prices says so. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "{'kind':'water-level','water_level_mm':0} | changes[0].water_level_mm", "{'kind':'filter','filter_m3_per_h':1} | changes[0].filter_m3_per_h",
+        "{'kind':'shield','shield':{'code':'w','name':'W','material':'lead','up':{'from_m':1,'to_m':2}}} | changes[0].shield",
+        "{'kind':'wait','years':1,'cost':5} | changes[0].cost"})
+    void what_the_plan_lacks_is_said(String change, String field) {
+        Invalid refused = assertThrows(Invalid.class, () -> with(RING, change.replace('\'', '"')));
+        assertEquals(field, refused.faults().get(0).field(), refused.getMessage());
+    }
+
+    /** EDGE: each kind of change takes its own fields and no other. */
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', value = {
+        "{'kind':'technique','component':'a'} | changes[0].technique", "{'kind':'technique','technique':'a'} | changes[0].component", "{'kind':'order'} | changes[0].component",
+        "{'kind':'order','component':'a','years':1} | changes[0].years", "{'kind':'water-level'} | changes[0].water_level_mm", "{'kind':'shield'} | changes[0].shield",
+        "{'kind':'crew'} | changes[0].role", "{'kind':'crew','role':'a'} | changes[0].members", "{'kind':'crew','role':'a','people':1,'members':[{'worker':'w','weight':1}]} | changes[0].members",
+        "{'kind':'crew','role':'a','people':1,'component':'c'} | changes[0].component", "{'kind':'crew','role':'a','people':0} | changes[0].people", "{'kind':'wait'} | changes[0].years",
+        "{'kind':'wait','years':0} | changes[0].years", "{'kind':'wait','years':1.5} | changes[0].years", "{'kind':'filter'} | changes[0].filter_m3_per_h",
+        "{'kind':'filter','filter_m3_per_h':-1} | changes[0].filter_m3_per_h", "{'kind':'decontamination','source':'a'} | changes[0].factor",
+        "{'kind':'decontamination','source':'a','factor':0.9} | changes[0].factor", "{'kind':'decontamination','source':'a','factor':2,'share':0} | changes[0].share",
+        "{'kind':'decontamination','source':'a','factor':2,'share':1.01} | changes[0].share", "{'kind':'filter','filter_m3_per_h':1,'cost_per_year':1} | changes[0].cost_per_year",
+        "{'kind':'filter','filter_m3_per_h':1,'cost':-1} | changes[0].cost", "{'kind':'paint'} | changes[0].kind", "{} | changes[0].kind",
+        "{'kind':'filter','filter_m3_per_h':1,'colour':'red'} | changes[0].colour", "{'kind':'technique','component':'a','technique':'b','cuts':['c','c']} | changes[0].cuts[1]"})
+    void a_change_takes_the_fields_of_its_kind(String change, String field) {
+        Invalid refused = assertThrows(Invalid.class, () -> option(change.replace('\'', '"')));
+        assertEquals(field, refused.faults().get(0).field(), refused.getMessage());
+    }
+}
