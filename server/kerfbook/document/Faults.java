@@ -9,6 +9,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.Arrays;
@@ -86,6 +87,9 @@ final class Faults {
         }
         if (type == LocalDate.class) {
             return "a date that exists, like \"2027-03-31\"";
+        }
+        if (type == Instant.class) {
+            return "a moment like \"2027-03-15T08:30:00Z\"";
         }
         if (type == YearMonth.class) {
             return "a month, like \"2027-03\"";

@@ -30,6 +30,7 @@ import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
 import java.time.DateTimeException;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.YearMonth;
 import java.util.List;
@@ -56,6 +57,7 @@ public final class Json {
         .addModule(new Jdk8Module())
         .addModule(new SimpleModule().addSerializer(double.class, new FiniteOnly()).addSerializer(Double.class, new FiniteOnly())
             .addDeserializer(LocalDate.class, new IsoText<>(LocalDate.class, LocalDate::parse))
+            .addDeserializer(Instant.class, new IsoText<>(Instant.class, Instant::parse))
             .addDeserializer(YearMonth.class, new IsoText<>(YearMonth.class, YearMonth::parse)))
         .annotationIntrospector(new RequiredUnlessOptional())
         .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
@@ -147,7 +149,7 @@ public final class Json {
         }
     }
 
-    /** Days and months as texts only: the library takes lists of numbers and times of day too. */
+    /** Days, months and moments as texts only: the library takes lists of numbers and times of day too. */
     private static final class IsoText<T> extends StdScalarDeserializer<T> {
         private static final long serialVersionUID = 1L;
         private final transient Function<String, T> parse;

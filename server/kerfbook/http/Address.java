@@ -1,6 +1,7 @@
 package kerfbook.http;
 
 import io.javalin.http.Context;
+import java.util.HashSet;
 import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Pattern;
@@ -33,7 +34,14 @@ final class Address {
     record Page(int offset, int limit) { }
 
     static Page page(Context ctx, int usual) {
-        parameters(ctx, Set.of("offset", "limit"));
+        return page(ctx, usual, Set.of());
+    }
+
+    /** With more parameters that the list knows. */
+    static Page page(Context ctx, int usual, Set<String> more) {
+        Set<String> known = new HashSet<>(more);
+        known.addAll(Set.of("offset", "limit"));
+        parameters(ctx, known);
         return new Page(Require.within(number(ctx, "offset", 0), 0, 999_999_999, "offset"),
             Require.within(number(ctx, "limit", usual), 1, LONGEST_PAGE, "limit"));
     }

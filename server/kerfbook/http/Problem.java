@@ -9,10 +9,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import kerfbook.document.Json;
+import kerfbook.logbook.Need;
 import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
 import kerfbook.store.CodeTaken;
+import kerfbook.store.EntryTaken;
 import kerfbook.store.NoSuchCampaign;
 import kerfbook.store.NoSuchItem;
 import kerfbook.store.Stale;
@@ -22,13 +24,15 @@ import kerfbook.store.StoreUnavailable;
  * The one shape of a refusal, {@code application/problem+json} after RFC 9457.
  *
  * @param current what is stored now, where a change was made from an older version; with its {@code ETag}
+ * @param needs   what must be answered with yes first, where an entry of the log is possible but unusual
  */
 record Problem(String type, String title, int status, String detail, List<Fault> errors, Optional<RawValue> current,
-               Optional<String> currentEtag) {
+               Optional<String> currentEtag, Optional<List<Need>> needs) {
     private static final Logger LOG = System.getLogger("kerfbook.http");
     private static final int LONGEST_FIELD = 200;
     private static final Map<Integer, String> TITLES = Map.ofEntries(
         Map.entry(400, "The request cannot be read or holds a value that is refused"),
+        Map.entry(403, "Not allowed"),
         Map.entry(404, "Not found"),
         Map.entry(405, "This address does not take that method"),
         Map.entry(408, "The request came too slowly"),
@@ -49,7 +53,13 @@ record Problem(String type, String title, int status, String detail, List<Fault>
     static Problem of(int status, String detail, List<Fault> errors) {
         return new Problem("about:blank", TITLES.getOrDefault(status, "The request cannot be met"), status, kept(detail, Integer.MAX_VALUE),
             errors.stream().map(fault -> new Fault(kept(fault.field(), LONGEST_FIELD), kept(fault.detail(), Integer.MAX_VALUE))).toList(),
-            Optional.empty(), Optional.empty());
+            Optional.empty(), Optional.empty(), Optional.empty());
+    }
+
+    /** Possible, but unusual: the sender must say yes to each. */
+    static Problem asking(List<Need> needs) {
+        return new Problem("about:blank", "Is this right?", 422, needs.get(0).words() + (needs.size() == 1 ? "" : " And " + (needs.size() - 1) + " more."),
+            List.of(), Optional.empty(), Optional.empty(), Optional.of(needs));
     }
 
     /** What a failure is to the caller. What is nobody's fault but ours goes to the log and not out. */
@@ -73,6 +83,9 @@ record Problem(String type, String title, int status, String detail, List<Fault>
             return of(409, "The code \"" + taken.code() + "\" is taken among the " + taken.kind() + ". Choose another.",
                 List.of(new Fault("code", "is taken. Choose another.")));
         }
+        if (failure instanceof EntryTaken) {
+            return of(409, failure.getMessage());
+        }
         if (failure instanceof Stale stale) {
             return stale(stale.currentVersion(), stale.currentJson());
         }
@@ -90,7 +103,7 @@ record Problem(String type, String title, int status, String detail, List<Fault>
     static Problem stale(long currentVersion, String currentJson) {
         Problem plain = of(412, "It was changed in the meantime and is at version " + currentVersion + " now. Look at the newer one and decide again.");
         return new Problem(plain.type, plain.title, 412, plain.detail, List.of(), Optional.of(new RawValue(currentJson)),
-            Optional.of(Versions.etag(currentVersion)));
+            Optional.of(Versions.etag(currentVersion)), Optional.empty());
     }
 
     byte[] json() {

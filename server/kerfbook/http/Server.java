@@ -17,6 +17,8 @@ import kerfbook.document.RoutineFiles;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 import kerfbook.store.Database;
+import kerfbook.store.Entries;
+import kerfbook.store.HandIns;
 import kerfbook.tables.CuttingTables;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -127,6 +129,12 @@ public final class Server implements AutoCloseable {
         ComparisonRoutes.on(routes, plans, handbook, library);
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
+        Entries entries = new Entries(database);
+        HandIns handIns = new HandIns(database);
+        LogPlans logPlans = new LogPlans(plans);
+        EntryRoutes.on(routes, logPlans, entries, handIns);
+        ProgressRoutes.on(routes, logPlans, entries);
+        HandInRoutes.on(routes, logPlans, handIns);
         PageRoutes.on(routes);
         return routes.known();
     }

@@ -2,6 +2,7 @@ package kerfbook.logbook;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
@@ -14,7 +15,7 @@ import kerfbook.quantity.Require;
  * @param id           made on the device that wrote it down, so that sending it twice keeps it once
  * @param task         id of a task as the forecast names it
  * @param on           day of the work
- * @param hours        time of this person in this area, h
+ * @param hours        time of this person in this area, h; 0 takes back the entry that is replaced
  * @param usv          dosimeter reading Hp(10), µSv
  * @param step         step of the task, where it was named
  * @param usvPerHFound dose rate found at the place, µSv/h
@@ -43,10 +44,12 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
         task(task, "task");
         Require.day(on, "on");
         Require.code(area, "area");
-        if (!(hours > 0 && hours <= MOST_HOURS)) {
-            throw new Invalid("hours", "in one entry must be above 0 and at most 12 h, not " + hours + ". Split longer work into two entries.");
+        if (!(hours >= 0 && hours <= MOST_HOURS)) {
+            throw new Invalid("hours", "in one entry must be between 0 and 12 h, not " + hours + ". Split longer work into two entries.");
         }
         Require.within(usv, 0, MOST_USV, "usv", "µSv");
+        hours = hours + 0.0;                        // no negative zero
+        usv = usv + 0.0;
         step = Require.optional(step);
         step.ifPresent(code -> Require.code(code, "step"));
         usvPerHFound = Require.optional(usvPerHFound);
@@ -55,13 +58,16 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
         if (remark.length() > LONGEST_REMARK) {
             throw new Invalid("remark", "is " + remark.length() + " characters long; at most " + LONGEST_REMARK + " are kept. Shorten it.");
         }
-        moment(madeAt, "made_at");
+        madeAt = moment(madeAt, "made_at");
         replaces = Require.optional(replaces);
         if (replaces.isPresent()) {
             id(replaces.get(), "replaces");
             if (replaces.get().equals(id)) {
                 throw new Invalid("replaces", "names this entry itself. Name the one that it corrects, or leave it out.");
             }
+        }
+        if (hours == 0 && (usv > 0 || replaces.isEmpty() || remark.isBlank())) {
+            throw new Invalid("hours", "must be above 0. 0 h and 0 µSv only take back the entry that this one replaces, with a remark that says why.");
         }
         confirmed = Require.list(confirmed, "confirmed");
         if (confirmed.size() > MOST_CONFIRMED) {
@@ -71,6 +77,16 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
             Require.code(confirmed.get(i), "confirmed[" + i + "]");
         }
         Require.distinct(confirmed, "confirmed");
+    }
+
+    /** It takes back what it replaces and puts nothing in its place. */
+    public boolean takesBack() {
+        return hours == 0;
+    }
+
+    /** The same, with these checks answered. */
+    public Entry confirming(List<String> checks) {
+        return new Entry(id, worker, task, on, area, hours, usv, step, usvPerHFound, remark, madeAt, replaces, checks);
     }
 
     /** The id of a task as a forecast writes it: codes joined by strokes. */
@@ -89,10 +105,12 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
         }
     }
 
-    private static void moment(Instant value, String field) {
+    /** As fine as it is stored, so that what was sent is what will be read. */
+    private static Instant moment(Instant value, String field) {
         Require.present(value, field);
         if (value.isBefore(Instant.parse("2000-01-01T00:00:00Z")) || value.isAfter(Instant.parse("2200-01-01T00:00:00Z"))) {
             throw new Invalid(field, "must be a time between 2000 and 2200. Set the clock of the device.");
         }
+        return value.truncatedTo(ChronoUnit.MICROS);
     }
 }

@@ -80,6 +80,11 @@ public final class Campaigns {
         return find(id).orElseThrow(() -> new NoSuchCampaign(id));
     }
 
+    /** The version that a campaign is at, without reading the campaign. */
+    public Optional<Long> version(long id) {
+        return database.read(handle -> handle.createQuery("SELECT version FROM campaign WHERE id = :id").bind("id", id).mapTo(Long.class).findOne());
+    }
+
     /** The campaigns, last changed first. */
     public Page<Summary> list(int offset, int limit) {
         checkPage(offset, limit);

@@ -15,6 +15,8 @@ import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -105,6 +107,7 @@ class RoutesTest {
         assertEquals("options", changes.jsonPath().getString("items[0].kind"));
         assertEquals("removed", changes.jsonPath().getString("items[0].what"));
         visitPlanning();
+        visitLog();
         String version = running.request().get("/api/campaigns/1").header("ETag");
         visit(running.request().header("If-Match", version), "DELETE", "/api/campaigns/{id}", 204);
         assertEquals(404, running.request().get("/api/campaigns/1").statusCode());
@@ -130,6 +133,25 @@ class RoutesTest {
         visit(running.json(question.replace("}", ",\"aim\":\"lightest-lift\"}")).header("If-Match", plans.header("ETag")), "POST",
             "/api/campaigns/{id}/components/{code}/segmentation/take", 200, "core-barrel");
         visit(running.request(), "GET", "/api/campaigns/{id}/components/{code}/comparison", 200, "core-barrel");
+    }
+
+    private void visitLog() {
+        String task = visit(running.request(), "GET", "/api/campaigns/{id}/entries/choices", 200).jsonPath().getString("tasks[0].id");
+        String id = "0b9f3c1e-5a53-4c7e-9d27-3f1f6f0f5a11";
+        String entry = "{\"id\":\"" + id + "\",\"worker\":\"RI1\",\"task\":\"" + task + "\",\"on\":\"" + LocalDate.now() + "\",\"area\":\"pool-edge\",\"hours\":1,\"usv\":2,"
+            + "\"remark\":\"\",\"made_at\":\"" + Instant.now() + "\",\"confirmed\":[\"area\",\"role\"]}";
+        visit(running.json(entry), "PUT", "/api/campaigns/{id}/entries/{entry}", 201, id);
+        visit(running.json(entry), "PUT", "/api/campaigns/{id}/entries/{entry}", 200, id);
+        visit(running.request(), "GET", "/api/campaigns/{id}/entries/{entry}", 200, id);
+        visit(running.request(), "GET", "/api/campaigns/{id}/entries", 200);
+        visit(running.request(), "GET", "/api/campaigns/{id}/entries/state", 200);
+        visit(running.json("{\"task\":\"" + task + "\",\"on\":\"" + LocalDate.now() + "\",\"share\":1,\"closed\":true}"), "POST", "/api/campaigns/{id}/progress", 201);
+        visit(running.request(), "GET", "/api/campaigns/{id}/progress", 200);
+        String other = "1" + id.substring(1);
+        String late = "{\"entry\":" + entry.replace(id, other) + ",\"refusal\":\"The task was closed.\",\"reason\":\"Done before.\"}";
+        visit(running.json(late), "PUT", "/api/campaigns/{id}/handed-in/{entry}", 201, other);
+        visit(running.request(), "GET", "/api/campaigns/{id}/handed-in", 200);
+        visit(running.json("{\"how\":\"accepted\",\"reason\":\"Seen.\"}"), "POST", "/api/campaigns/{id}/handed-in/{entry}/settle", 200, other);
     }
 
     private void visitKind(String kind, JsonNode objects) {
@@ -160,7 +182,7 @@ class RoutesTest {
     }
 
     private Response visit(RequestSpecification request, String method, String path, int status, String... code) {
-        String address = path.replace("{id}", "1").replace("{code}", code.length == 0 ? "" : code[0]);
+        String address = path.replace("{id}", "1").replace("{code}", code.length == 0 ? "" : code[0]).replace("{entry}", code.length == 0 ? "" : code[0]);
         Response answer = request.request(method, address);
         assertEquals(status, answer.statusCode(), method + " " + address + ": " + answer.asString());
         assertEquals(List.of(), Described.faults(method + " " + path, status, answer.contentType(), answer.asByteArray()), method + " " + address);

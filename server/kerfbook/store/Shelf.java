@@ -1,0 +1,90 @@
+package kerfbook.store;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import kerfbook.logbook.Entry;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * The entries of one campaign in memory. Rows are only ever added, so it reads what came since it last looked. Where the last row it
+ * has is gone (the database was opened again after a failure), it starts anew.
+ */
+final class Shelf {
+    private final long campaign;
+    private final List<Kept> rows = new ArrayList<>();
+    private final Map<String, Kept> byId = new HashMap<>();
+    /** Id of what was replaced → id of what replaced it. */
+    private final Map<String, String> replacedBy = new HashMap<>();
+    private Tally tally = new Tally();
+    private List<Entry> current = List.of();
+    private Sums sums = tally.sums();
+
+    Shelf(long campaign) {
+        this.campaign = campaign;
+    }
+
+    synchronized void refresh(Handle handle) {
+        if (!rows.isEmpty() && !stillThere(handle, rows.get(rows.size() - 1))) {
+            rows.clear();
+            byId.clear();
+            replacedBy.clear();
+            tally = new Tally();
+            settle();
+        }
+        long last = rows.isEmpty() ? 0 : rows.get(rows.size() - 1).number();
+        List<Kept> fresh = EntryRows.after(handle, campaign, last);
+        if (!fresh.isEmpty()) {
+            fresh.forEach(this::add);
+            settle();
+        }
+    }
+
+    private boolean stillThere(Handle handle, Kept last) {
+        return EntryRows.find(handle, campaign, last.entry().id()).filter(found -> found.number() == last.number()).isPresent();
+    }
+
+    private void add(Kept kept) {
+        Entry entry = kept.entry();
+        rows.add(kept);
+        byId.put(entry.id(), kept);
+        entry.replaces().ifPresent(id -> {
+            replacedBy.put(id, entry.id());
+            Entry old = byId.get(id).entry();
+            if (!old.takesBack()) {
+                tally.remove(old);
+            }
+        });
+        if (!entry.takesBack()) {
+            tally.add(entry);
+        }
+    }
+
+    private void settle() {
+        current = rows.stream().map(Kept::entry).filter(entry -> !entry.takesBack() && !replacedBy.containsKey(entry.id())).toList();
+        sums = tally.sums();
+    }
+
+    synchronized List<Entry> current() {
+        return current;
+    }
+
+    synchronized Sums sums() {
+        return sums;
+    }
+
+    synchronized Optional<Kept> find(String id) {
+        return Optional.ofNullable(byId.get(id));
+    }
+
+    synchronized Optional<String> replacedBy(String id) {
+        return Optional.ofNullable(replacedBy.get(id));
+    }
+
+    /** A copy, in the order of coming in. */
+    synchronized List<Kept> rows() {
+        return List.copyOf(rows);
+    }
+}
