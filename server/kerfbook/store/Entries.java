@@ -56,7 +56,9 @@ public final class Entries {
             return new Put(before.get(), false);
         }
         check.accept(EntryRows.beside(handle, campaign, entry), entry.replaces().flatMap(id -> EntryRows.find(handle, campaign, id)));
-        return new Put(EntryRows.insert(handle, campaign, entry, sender), true);
+        Kept kept = EntryRows.insert(handle, campaign, entry, sender);
+        EntryTrail.kept(handle, campaign, entry, sender);
+        return new Put(kept, true);
     }
 
     /** What is kept beside an entry that is not kept yet; none for one that is. */
@@ -115,11 +117,14 @@ public final class Entries {
 
     /** Notes how far a task has come. */
     public void note(long campaign, TaskProgress progress, Sender sender) {
-        database.write(handle -> handle.createUpdate("""
+        database.write(handle -> {
+            EntryTrail.noted(handle, campaign, progress, sender);
+            return handle.createUpdate("""
                 INSERT INTO task_progress (campaign_id, task, on_day, share, closed, noted_at, noted_by)
                 VALUES (:campaign, :task, :on, :share, :closed, :at, :by)""")
             .bind("campaign", campaign).bind("task", progress.task()).bind("on", progress.on()).bind("share", progress.share())
-            .bind("closed", progress.closed()).bind("at", sender.receivedAt()).bind("by", sender.signature()).execute());
+            .bind("closed", progress.closed()).bind("at", sender.receivedAt()).bind("by", sender.signature()).execute();
+        });
     }
 
     /** The latest word about each task. */

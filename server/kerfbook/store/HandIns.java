@@ -72,6 +72,7 @@ public final class HandIns {
                     VALUES (:campaign, :id, :body, :refusal, :reason, :at, :by, :account)""")
                 .bind("campaign", campaign).bind("id", UUID.fromString(id)).bind("body", json).bind("refusal", refusal).bind("reason", reason)
                 .bind("at", sender.receivedAt()).bind("by", sender.signature()).bind("account", sender.account().orElse(null)).execute();
+            EntryTrail.handedIn(handle, campaign, id, "handed-in", json + reason, sender);
             return true;
         });
     }
@@ -115,6 +116,7 @@ public final class HandIns {
     }
 
     private static int settle(Handle handle, long campaign, String id, How how, String reason, Sender sender) {
+        EntryTrail.handedIn(handle, campaign, id, how.toString(), reason, sender);
         return handle.createUpdate("""
                 INSERT INTO entry_settled (campaign_id, id, how, reason, settled_at, settled_by) VALUES (:campaign, :id, :how, :reason, :at, :by)""")
             .bind("campaign", campaign).bind("id", UUID.fromString(id)).bind("how", how.toString()).bind("reason", reason)
