@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Worker;
 import kerfbook.exposure.CampaignRates;
@@ -53,9 +54,25 @@ public final class Estimate {
         try {
             return new Estimate(campaign, basis).forecast(inputs);
         } catch (Invalid invalid) {
-            throw invalid.faults().get(0).field().equals("hour")
-                ? new Invalid("settings.calendar", "leaves too few working hours: the work " + invalid.faults().get(0).detail()) : invalid;
+            throw tooLong(invalid);
         }
+    }
+
+    /** The forecast with what it was made of. */
+    static Resolved resolved(Campaign campaign, Basis basis, String inputs) {
+        try {
+            Estimate estimate = new Estimate(campaign, basis);
+            Forecast forecast = estimate.forecast(inputs);
+            boolean calibrated = campaign.areas().stream().anyMatch(area -> area.rateFrom() == Area.RateFrom.CALIBRATED);
+            return Resolved.of(campaign, forecast, estimate.work, calibrated ? Optional.of(estimate.rates.calibration()) : Optional.empty());
+        } catch (Invalid invalid) {
+            throw tooLong(invalid);
+        }
+    }
+
+    private static Invalid tooLong(Invalid invalid) {
+        return invalid.faults().get(0).field().equals("hour")
+            ? new Invalid("settings.calendar", "leaves too few working hours: the work " + invalid.faults().get(0).detail()) : invalid;
     }
 
     /**

@@ -1,17 +1,248 @@
 package kerfbook.outlook;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Constraint;
+import kerfbook.campaign.Driver;
+import kerfbook.campaign.FigureOverride.Figure;
+import kerfbook.campaign.Scope;
+import kerfbook.campaign.Target;
 import kerfbook.estimate.Basis;
+import kerfbook.estimate.Forecast;
+import kerfbook.estimate.RateUsed;
+import kerfbook.estimate.Resolved;
+import kerfbook.quantity.Likely;
+import kerfbook.quantity.Sum;
+import kerfbook.schedule.Link;
 
 /** A campaign made ready to be drawn: every input that is uncertain, and what each figure is made of. */
 public final class Model {
-    private Model() { }
+    /** A crew's share of a line, and which constraints of narrower scope the line falls under. */
+    record Crew(List<Resolved.Share> shares, List<Integer> constraints) { }
+
+    final Resolved resolved;
+    final State state;
+    final Program program = new Program();
+    final Spreads spreads;
+    final Work[] works;
+    /** Positions of the works, each after those it waits for. */
+    final int[] order;
+    final List<String> groups = new ArrayList<>();
+    final List<String> components;
+    final List<String> techniques;
+    final List<String> areas;
+    final List<String> workers;
+    final List<Crew> crews = new ArrayList<>();
+    /** Constraints narrower than the campaign, in the order of the forecast. */
+    final List<Constraint> narrow;
+    final double asOfTicks;
+    final Weekly weekly;
+    final Costs costs;
+    private final Map<Crew, Integer> crewAt = new HashMap<>();
+    private final Map<String, Integer> rateFactor = new HashMap<>();
+
+    private Model(Resolved resolved, State state) {
+        this.resolved = resolved;
+        this.state = state;
+        spreads = new Spreads(resolved, state, program);
+        Campaign campaign = resolved.campaign();
+        resolved.forecast().groups().forEach(group -> groups.add(group.group()));
+        components = campaign.components().stream().map(each -> each.code()).toList();
+        techniques = campaign.techniques().stream().map(each -> each.code()).toList();
+        areas = campaign.areas().stream().map(each -> each.code()).toList();
+        workers = campaign.workers().stream().map(each -> each.code()).toList();
+        narrow = resolved.constraints().stream().filter(each -> each.scope() != Scope.CAMPAIGN).toList();
+        asOfTicks = state.asOf().map(day -> Math.rint(resolved.calendar().hourOf(day) * Work.TICKS)).orElse(0.0);
+        Map<String, Double> remaining = new LinkedHashMap<>();
+        weekly = Weekly.of(resolved, state, asOfTicks / Work.TICKS, remaining);
+        for (RateUsed rate : resolved.forecast().rates()) {
+            rateFactor.put(rate.id(), spreads.rate(rate));
+        }
+        Prices prices = new Prices(resolved);
+        works = new Work[resolved.tasks().size()];
+        for (int i = 0; i < works.length; i++) {
+            works[i] = work(i, remaining.get(resolved.tasks().get(i).id()), prices);
+        }
+        link();
+        order = order();
+        costs = new Costs(this);
+    }
 
     /**
      * @param inputs digest of the campaign document, written into the outlook
      * @throws kerfbook.quantity.Invalid as the forecast does, if a figure that is needed is not there
      */
     public static Model of(Campaign campaign, Basis basis, String inputs, State state) {
-        throw new UnsupportedOperationException("not yet");
+        return of(Resolved.of(campaign, basis, inputs), state);
+    }
+
+    /** Of a campaign that was resolved already. */
+    public static Model of(Resolved resolved, State state) {
+        return new Model(resolved, state);
+    }
+
+    /** The forecast that the outlook lies around. */
+    public Forecast forecast() {
+        return resolved.forecast();
+    }
+
+    private Work work(int place, double remaining, Prices prices) {
+        Resolved.Task task = resolved.tasks().get(place);
+        Forecast.Task forecast = task.forecast();
+        Work work = new Work();
+        work.place = place;
+        work.remaining = remaining;
+        work.notBefore = Math.max(asOfTicks, Math.rint(task.notBeforeHour() * Work.TICKS));
+        work.weekly = task.weekly();
+        work.ofComponent = forecast.component().isPresent();
+        work.group = groups.indexOf(forecast.group());
+        work.component = forecast.component().map(components::indexOf).orElse(-1);
+        work.technique = task.technique().map(techniques::indexOf).orElse(-1);
+        work.targets = covering(task);
+        work.receivedUsv = state.received().byTask().getOrDefault(task.id(), 0.0);
+        List<Integer> constraints = new ArrayList<>();
+        for (int i = 0; i < narrow.size(); i++) {
+            if (covers(narrow.get(i).scope(), narrow.get(i).of(), task)) {
+                constraints.add(i);
+            }
+        }
+        for (Resolved.Step step : task.steps()) {
+            if (remaining > 0) {
+                work.steps.add(step(task, step, constraints, remaining, prices));
+            }
+        }
+        work.shifts = work.steps.stream().anyMatch(step -> step.kind == Work.Kind.SHIFTS);
+        return work;
+    }
+
+    private Work.Step step(Resolved.Task task, Resolved.Step resolvedStep, List<Integer> constraints, double remaining, Prices prices) {
+        Forecast.StepDose dose = resolvedStep.dose();
+        Work.Step step = new Work.Step();
+        boolean given = Spreads.replaced(resolvedStep, Figure.HOURS);
+        boolean counted = dose.driver() != Driver.SHIFT || task.weekly() || given || Spreads.replaced(resolvedStep, Figure.QUANTITY);
+        step.kind = counted ? Work.Kind.COUNTED : Work.Kind.SHIFTS;
+        step.hours = counted ? remaining * dose.hours() : dose.meanHoursEach() * dose.difficulty();
+        step.alongside = dose.alongside();
+        step.shared = spreads.shared(task, resolvedStep);
+        Likely each = dose.hoursEach();
+        if (!given && !Spreads.replaced(resolvedStep, Figure.HOURS_EACH) && Pert.width(each) > 0) {
+            step.each = Pert.of(each);
+            step.width = Pert.width(each);
+        }
+        step.text = Draw.text("step/" + task.id() + "/" + dose.code());
+        for (int i = 0; i < dose.lines().size(); i++) {
+            Forecast.Line line = dose.lines().get(i);
+            step.people += line.people();
+            step.costPerHour += line.people() * prices.ofHour(line.role());
+            Work.Line drawn = new Work.Line();
+            drawn.usvPerHour = line.people() * line.presence() * line.usvPerH();
+            drawn.rate = line.rate().map(rateFactor::get).orElse(Program.ONE);
+            drawn.area = areas.indexOf(line.area());
+            drawn.crew = crew(new Crew(resolvedStep.crews().get(i), List.copyOf(constraints)));
+            if (drawn.usvPerHour > 0) {
+                merge(step.lines, drawn);
+            }
+        }
+        return step;
+    }
+
+    private static void merge(List<Work.Line> lines, Work.Line more) {
+        for (Work.Line line : lines) {
+            if (line.rate == more.rate && line.area == more.area && line.crew == more.crew) {
+                line.usvPerHour += more.usvPerHour;
+                return;
+            }
+        }
+        lines.add(more);
+    }
+
+    private int crew(Crew crew) {
+        return crewAt.computeIfAbsent(crew, none -> {
+            crews.add(crew);
+            return crews.size() - 1;
+        });
+    }
+
+    private int[] covering(Resolved.Task task) {
+        List<Target> targets = resolved.targets();
+        return java.util.stream.IntStream.range(0, targets.size())
+            .filter(i -> targets.get(i).scope() != Scope.CAMPAIGN && covers(targets.get(i).scope(), targets.get(i).of(), task)).toArray();
+    }
+
+    static boolean covers(Scope scope, Optional<String> of, Resolved.Task task) {
+        return switch (scope) {
+            case CAMPAIGN -> true;
+            case GROUP -> of.orElseThrow().equals(task.forecast().group());
+            case COMPONENT -> of.equals(task.forecast().component());
+            case TASK -> of.orElseThrow().equals(task.id());
+        };
+    }
+
+    /** What a finished task lets go is over, its lag included. */
+    private void link() {
+        Map<String, Integer> places = new HashMap<>();
+        for (int i = 0; i < works.length; i++) {
+            places.put(resolved.tasks().get(i).id(), i);
+        }
+        for (int i = 0; i < works.length; i++) {
+            List<Link> links = resolved.tasks().get(i).after().stream().filter(link -> works[places.get(link.activity())].remaining > 0).toList();
+            works[i].before = links.stream().mapToInt(link -> places.get(link.activity())).toArray();
+            works[i].lag = links.stream().mapToDouble(link -> Math.rint(link.lagHours() * Work.TICKS)).toArray();
+        }
+    }
+
+    private int[] order() {
+        int n = works.length;
+        List<List<Integer>> behind = new ArrayList<>();
+        int[] waiting = new int[n];
+        for (int i = 0; i < n; i++) {
+            behind.add(new ArrayList<>());
+        }
+        for (Work work : works) {
+            waiting[work.place] = work.before.length;
+            for (int before : work.before) {
+                behind.get(before).add(work.place);
+            }
+        }
+        int[] placed = new int[n];
+        int end = 0;
+        for (int i = 0; i < n; i++) {
+            if (waiting[i] == 0) {
+                placed[end++] = i;
+            }
+        }
+        for (int next = 0; next < end; next++) {
+            for (int follower : behind.get(placed[next])) {
+                if (--waiting[follower] == 0) {
+                    placed[end++] = follower;
+                }
+            }
+        }
+        if (end < n) {
+            throw new IllegalStateException("the schedule hands resources round in a circle");
+        }
+        return placed;
+    }
+
+    /** What a worker received under a narrow constraint, if the state tells. */
+    double receivedUnder(String worker, Constraint constraint) {
+        Sum sum = new Sum();
+        Map<String, Double> tasks = state.received().byWorkerAndTask().getOrDefault(worker, Map.of());
+        for (Resolved.Task task : resolved.tasks()) {
+            if (tasks.containsKey(task.id()) && covers(constraint.scope(), constraint.of(), task)) {
+                sum.add(tasks.get(task.id()));
+            }
+        }
+        return sum.value();
+    }
+
+    long[] texts() {
+        return Arrays.stream(works).flatMapToLong(work -> work.steps.stream().mapToLong(step -> step.text)).toArray();
     }
 }

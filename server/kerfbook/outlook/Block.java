@@ -1,0 +1,342 @@
+package kerfbook.outlook;
+
+import java.util.Arrays;
+import kerfbook.estimate.Resolved;
+
+/**
+ * Some trials at once, on one thread: first what is shared, then each task in the order of the network, then what needs all of them. One row per
+ * series, one place per trial.
+ */
+final class Block {
+    static final int TRIALS = 128;
+
+    final Model model;
+    final Series series;
+    private final long[] inputKeys;
+    private final long[][] stepKeys;
+    private final double[][] factors;
+    final double[][] duration;
+    final double[][] finish;
+    private final double[][] latest;
+    final double[] usv = new double[TRIALS];
+    final double[] hours = new double[TRIALS];
+    private final double[] step = new double[TRIALS];
+    private final double[] shifts = new double[TRIALS];
+    private final double[] ratio = new double[TRIALS];
+    private final double[] first = new double[TRIALS];
+    private final double[] last = new double[TRIALS];
+    private final double[] end = new double[TRIALS];
+    final double[] total = new double[TRIALS];
+    final double[] span = new double[TRIALS];
+    final double[] personHours = new double[TRIALS];
+    final double[] cost = new double[TRIALS];
+    final double[] highest = new double[TRIALS];
+    final double[][] groups;
+    final double[][] components;
+    final double[][] techniques;
+    final double[][] areas;
+    final double[][] targets;
+    final double[][] people;
+    final double[][][] bounds;
+    final double[][] weeks;
+    final double[][] cumulative;
+    final double[][] used;
+    private final double[][] crews;
+    private final double[][] techniqueFrom;
+    private final double[][] techniqueTo;
+    final int[] critical;
+
+    Block(Model model, long seed, Series series) {
+        this.model = model;
+        this.series = series;
+        inputKeys = model.program.keys(seed);
+        stepKeys = new long[model.works.length][];
+        for (Work work : model.works) {
+            stepKeys[work.place] = work.steps.stream().mapToLong(each -> Draw.key(seed, each.text)).toArray();
+        }
+        factors = rows(model.program.size());
+        duration = rows(model.works.length);
+        finish = rows(model.works.length);
+        latest = rows(model.works.length);
+        groups = rows(model.groups.size());
+        components = rows(model.components.size());
+        techniques = rows(model.techniques.size());
+        areas = rows(model.areas.size());
+        targets = rows(model.resolved.targets().size());
+        people = rows(model.workers.size());
+        bounds = new double[model.narrow.size()][][];
+        Arrays.setAll(bounds, i -> rows(model.workers.size()));
+        weeks = rows(series.weeks.count());
+        cumulative = rows(series.weeks.count());
+        used = rows(model.costs.used.size());
+        crews = rows(model.crews.size());
+        techniqueFrom = rows(model.costs.days.size());
+        techniqueTo = rows(model.costs.days.size());
+        critical = new int[model.works.length];
+    }
+
+    private static double[][] rows(int count) {
+        return new double[count][TRIALS];
+    }
+
+    /** Works out {@code n} trials; what came out goes into the series. */
+    void run(long firstTrial, int n, Series.Into into) {
+        model.program.run(factors, inputKeys, firstTrial, n);
+        clear(n);
+        for (int i : model.order) {
+            Work work = model.works[i];
+            if (work.weekly) {
+                timeOnly(work, firstTrial, n);
+            } else {
+                draw(work, firstTrial, n, null);
+                schedule(work, n);
+                sum(work, n);
+                into.task(this, work, n);
+            }
+        }
+        weekly(firstTrial, n, into);
+        for (int k = 0; k < n; k++) {
+            span[k] = (end[k] + series.weeklyEndsLaterTicks) / Work.TICKS;
+        }
+        critical(n);
+        share(n);
+        costs(n);
+        accumulate(n);
+        into.whole(this, firstTrial, n);
+    }
+
+    private void clear(int n) {
+        for (double[][] rows : new double[][][] {groups, components, techniques, areas, targets, people, weeks, crews}) {
+            for (double[] row : rows) {
+                Rows.fill(row, n, 0);
+            }
+        }
+        for (double[][] rows : bounds) {
+            for (double[] row : rows) {
+                Rows.fill(row, n, 0);
+            }
+        }
+        for (int i = 0; i < techniqueFrom.length; i++) {
+            Rows.fill(techniqueFrom[i], n, Double.POSITIVE_INFINITY);
+            Rows.fill(techniqueTo[i], n, 0);
+        }
+        Rows.fill(total, n, 0);
+        Rows.fill(personHours, n, 0);
+        Rows.fill(cost, n, model.costs.once);
+        Rows.fill(end, n, model.asOfTicks);
+        Rows.fill(first, n, Double.POSITIVE_INFINITY);
+        Rows.fill(last, n, 0);
+    }
+
+    /** Hours and dose of one task; of a weekly one, as often as it comes back. */
+    private void draw(Work work, long firstTrial, int n, double[] times) {
+        Rows.fill(hours, n, 0);
+        Rows.fill(usv, n, 0);
+        for (int pass = 0; pass < (work.shifts ? 2 : 1); pass++) {
+            Work.Kind kind = pass == 0 ? Work.Kind.COUNTED : Work.Kind.SHIFTS;
+            if (pass == 1) {
+                countShifts(n);
+            }
+            for (int i = 0; i < work.steps.size(); i++) {
+                Work.Step each = work.steps.get(i);
+                if (each.kind == kind) {
+                    time(each, stepKeys[work.place][i], firstTrial, n);
+                    if (pass == 1) {
+                        Rows.times(step, n, shifts);
+                    }
+                    if (!each.alongside) {
+                        Rows.add(hours, n, step);
+                    }
+                    if (times != null) {
+                        Rows.times(step, n, times);
+                    }
+                    lines(each, n);
+                }
+            }
+        }
+    }
+
+    private void timeOnly(Work work, long firstTrial, int n) {
+        Rows.fill(hours, n, 0);
+        for (int i = 0; i < work.steps.size(); i++) {
+            if (!work.steps.get(i).alongside) {
+                time(work.steps.get(i), stepKeys[work.place][i], firstTrial, n);
+                Rows.add(hours, n, step);
+            }
+        }
+        schedule(work, n);
+    }
+
+    /** Whole shifts that the other steps take, as the forecast counts them. */
+    private void countShifts(int n) {
+        for (int k = 0; k < n; k++) {
+            shifts[k] = Math.max(1, Math.ceil(hours[k] / series.hoursPerShift - 1e-9));
+        }
+    }
+
+    private void time(Work.Step each, long key, long firstTrial, int n) {
+        if (each.each == null) {
+            Rows.fill(step, n, each.hours);
+        } else {
+            Rows.pert(step, n, key, firstTrial, each.each.cells, each.width, each.hours);
+        }
+        if (each.shared != Program.ONE) {
+            Rows.times(step, n, factors[each.shared]);
+        }
+    }
+
+    private void lines(Work.Step each, int n) {
+        Rows.add(personHours, n, step, each.people);
+        if (each.costPerHour > 0) {
+            Rows.add(cost, n, step, each.costPerHour);
+        }
+        for (Work.Line line : each.lines) {
+            if (line.rate == Program.ONE) {
+                Rows.addScaled(usv, areas[line.area], crews[line.crew], n, step, line.usvPerHour);
+            } else {
+                Rows.addProduct(usv, areas[line.area], crews[line.crew], n, step, factors[line.rate], line.usvPerHour);
+            }
+        }
+    }
+
+    private void schedule(Work work, int n) {
+        double[] mine = duration[work.place];
+        double[] done = finish[work.place];
+        for (int k = 0; k < n; k++) {
+            mine[k] = Math.rint(hours[k] * Work.TICKS);
+        }
+        Rows.fill(done, n, work.notBefore);
+        for (int i = 0; i < work.before.length; i++) {
+            Rows.later(done, n, finish[work.before[i]], work.lag[i]);
+        }
+        boolean counts = work.ofComponent && work.remaining > 0;
+        if (counts) {
+            for (int k = 0; k < n; k++) {
+                first[k] = Math.min(first[k], done[k]);
+            }
+        }
+        for (int i = 0; i < model.costs.days.size(); i++) {
+            if (model.costs.days.get(i).technique() == work.technique && work.remaining > 0) {
+                for (int k = 0; k < n; k++) {
+                    techniqueFrom[i][k] = Math.min(techniqueFrom[i][k], done[k]);
+                    techniqueTo[i][k] = Math.max(techniqueTo[i][k], done[k] + mine[k]);
+                }
+            }
+        }
+        Rows.add(done, n, mine);
+        if (counts) {
+            Rows.later(last, n, done, 0);
+        }
+        if (!work.weekly && work.remaining > 0) {
+            Rows.later(end, n, done, 0);
+        }
+    }
+
+    private void sum(Work work, int n) {
+        Rows.add(total, n, usv);
+        Rows.add(groups[work.group], n, usv);
+        if (work.component >= 0) {
+            Rows.add(components[work.component], n, usv);
+        }
+        if (work.technique >= 0) {
+            Rows.add(techniques[work.technique], n, usv);
+        }
+        for (int target : work.targets) {
+            Rows.add(targets[target], n, usv);
+        }
+        series.weeks.spread(weeks, n, usv, hours, finish[work.place]);
+    }
+
+    private void weekly(long firstTrial, int n, Series.Into into) {
+        for (int k = 0; k < n; k++) {
+            ratio[k] = Math.max(0, last[k] - first[k]) / model.weekly.planTicks();
+        }
+        for (Work work : model.works) {
+            if (work.weekly) {
+                draw(work, firstTrial, n, ratio);
+                sum(work, n);
+                into.task(this, work, n);
+            }
+        }
+    }
+
+    /** Backwards from the last finish: a task is critical where its latest finish is its finish. */
+    private void critical(int n) {
+        for (Work work : model.works) {
+            if (work.weekly) {
+                Rows.fill(latest[work.place], n, Double.POSITIVE_INFINITY);
+            } else {
+                System.arraycopy(end, 0, latest[work.place], 0, n);
+            }
+        }
+        for (int at = model.order.length - 1; at >= 0; at--) {
+            Work work = model.works[model.order[at]];
+            double[] mine = latest[work.place];
+            for (int i = 0; i < work.before.length; i++) {
+                Rows.earlier(latest[work.before[i]], n, mine, duration[work.place], work.lag[i]);
+            }
+            if (work.remaining > 0) {
+                critical[work.place] += Rows.same(mine, finish[work.place], n);
+            }
+        }
+    }
+
+    private void share(int n) {
+        for (int i = 0; i < crews.length; i++) {
+            Model.Crew crew = model.crews.get(i);
+            for (Resolved.Share share : crew.shares()) {
+                int worker = model.workers.indexOf(share.worker());
+                Rows.add(people[worker], n, crews[i], share.share());
+                for (int bound : crew.constraints()) {
+                    Rows.add(bounds[bound][worker], n, crews[i], share.share());
+                }
+            }
+        }
+        Rows.fill(highest, n, 0);
+        for (int i = 0; i < people.length; i++) {
+            Rows.later(highest, n, people[i], series.receivedByWorker[i]);
+        }
+    }
+
+    private void costs(int n) {
+        for (Costs.Moved moved : model.costs.moved) {
+            add(cost, moved, n);
+        }
+        for (int i = 0; i < used.length; i++) {
+            Rows.fill(used[i], n, 0);
+            for (Costs.Moved moved : model.costs.used.get(i).parts()) {
+                add(used[i], moved, n);
+            }
+        }
+        for (int i = 0; i < techniqueFrom.length; i++) {
+            double perDay = series.hoursPerDay * Work.TICKS;
+            double price = model.costs.days.get(i).price();
+            for (int k = 0; k < n; k++) {
+                if (techniqueTo[i][k] > 0) {
+                    double from = Math.floor((techniqueFrom[i][k] + 4) / perDay);
+                    double to = Math.max(from + 1, Math.ceil((techniqueTo[i][k] - 4) / perDay));
+                    cost[k] += price * (to - from);
+                }
+            }
+        }
+    }
+
+    private void add(double[] to, Costs.Moved moved, int n) {
+        if (moved.factor() == Program.ONE) {
+            for (int k = 0; k < n; k++) {
+                to[k] += moved.amount();
+            }
+        } else {
+            Rows.add(to, n, factors[moved.factor()], moved.amount());
+        }
+    }
+
+    private void accumulate(int n) {
+        for (int i = 0; i < weeks.length; i++) {
+            System.arraycopy(weeks[i], 0, cumulative[i], 0, n);
+            if (i > 0) {
+                Rows.add(cumulative[i], n, cumulative[i - 1]);
+            }
+        }
+    }
+}

@@ -1,0 +1,108 @@
+package kerfbook.outlook;
+
+/** Loops over the trials of a block, each small enough for the machine to do several trials at once. */
+final class Rows {
+    private Rows() { }
+
+    static void fill(double[] to, int n, double value) {
+        for (int k = 0; k < n; k++) {
+            to[k] = value;
+        }
+    }
+
+    /** {@code to = c · (1 + width · (x − mean))}. */
+    static void pert(double[] to, int n, long key, long firstTrial, double[] cells, double width, double c) {
+        double by = width * c;
+        double partBy = by * Draw.UNIT;
+        long z0 = key + (firstTrial + 1) * Draw.STRIDE;
+        for (int k = 0; k < n; k++) {
+            long z = Draw.mix(z0 + k * Draw.STRIDE);
+            int cell = (int) (z >>> 55) & 510;
+            to[k] = c + by * cells[cell] + ((z << 8) >>> 11) * partBy * cells[cell + 1];
+        }
+    }
+
+    static void logNormal(double[] to, int n, long key, long firstTrial, double m, double s) {
+        for (int k = 0; k < n; k++) {
+            to[k] = Math.exp(s == 0 ? m : m + s * Normal.quantile(Draw.uniform(key, firstTrial + k)));
+        }
+    }
+
+    static void product(double[] to, int n, double[] a, double[] b) {
+        for (int k = 0; k < n; k++) {
+            to[k] = a[k] * b[k];
+        }
+    }
+
+    /** {@code to += c · (a − 1)}. */
+    static void addMoved(double[] to, int n, double[] a, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] += c * (a[k] - 1);
+        }
+    }
+
+    static void times(double[] to, int n, double[] by) {
+        for (int k = 0; k < n; k++) {
+            to[k] *= by[k];
+        }
+    }
+
+    static void times(double[] to, int n, double[] by, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] = c * by[k];
+        }
+    }
+
+    static void add(double[] to, int n, double[] a) {
+        for (int k = 0; k < n; k++) {
+            to[k] += a[k];
+        }
+    }
+
+    static void add(double[] to, int n, double[] a, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] += c * a[k];
+        }
+    }
+
+    /** Adds {@code c · a · b} to three sums. */
+    static void addProduct(double[] one, double[] two, double[] three, int n, double[] a, double[] b, double c) {
+        for (int k = 0; k < n; k++) {
+            double x = c * a[k] * b[k];
+            one[k] += x;
+            two[k] += x;
+            three[k] += x;
+        }
+    }
+
+    static void addScaled(double[] one, double[] two, double[] three, int n, double[] a, double c) {
+        for (int k = 0; k < n; k++) {
+            double x = c * a[k];
+            one[k] += x;
+            two[k] += x;
+            three[k] += x;
+        }
+    }
+
+    /** {@code to = max(to, a + c)}. */
+    static void later(double[] to, int n, double[] a, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] = Math.max(to[k], a[k] + c);
+        }
+    }
+
+    /** {@code to = min(to, a − b − c)}. */
+    static void earlier(double[] to, int n, double[] a, double[] b, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] = Math.min(to[k], a[k] - b[k] - c);
+        }
+    }
+
+    static int same(double[] a, double[] b, int n) {
+        int same = 0;
+        for (int k = 0; k < n; k++) {
+            same += a[k] == b[k] ? 1 : 0;
+        }
+        return same;
+    }
+}
