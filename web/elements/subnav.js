@@ -4,7 +4,7 @@ import { link } from '../lib/route.js';
 const SETS = {
   cuts: [['cuts', 'Components and cuts'], ['waste', 'Waste, packages, cost'], ['trials', 'Timed trials'], ['calculator', 'Cutting time']],
   tasks: [['tasks', 'Table'], ['bars', 'Bars and resources']],
-  basis: [['basis', 'Inputs'], ['library', 'Routine library'], ['handbook', 'Tables']],
+  basis: [['basis', 'Inputs'], ['library', 'Routine library'], ['handbook', 'Tables'], ['trail', 'Trail']],
 };
 
 /** The pages that belong to one tab. */

@@ -58,7 +58,7 @@ export function body({ route, camp, tables, data, redraw }) {
   })}
       <section class="panel w6"><h2>Everything the plan is made of</h2>${objects(camp)}</section>
       <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
-      <section class="panel"><h2>Changes, the newest first</h2>${changes(data)}</section>
+      <section class="panel"><div class="head"><h2>Changes, the newest first</h2><a href=${link(camp.id, 'trail')}>Who changed what</a></div>${changes(data)}</section>
     </div>`;
 }
 
@@ -90,4 +90,4 @@ const repeatable = camp => html`${camp.forecast ? html`<p>${camp.forecast.method
 
 const changes = ({ items, total }) => (items.length === 0 ? html`<p class="muted">None yet.</p>` : html`<div class="table" tabindex="0" role="region" aria-label="Changes"><table><thead><tr><th scope="col" class="n">Version</th><th scope="col">When</th><th scope="col">What</th></tr></thead>
   <tbody>${items.map(item => html`<tr><td class="n">${item.version}</td><td class="nowrap">${day(item.at.slice(0, 10))} ${item.at.slice(11, 16)} UTC</td><td>${item.kind === 'settings' ? 'settings' : `${kinds[item.kind]?.one ?? item.kind} ${item.code}`} ${item.what}</td></tr>`)}</tbody></table></div>
-  ${total > items.length ? html`<p class="small muted">The newest ${items.length} of ${total}. Who changed it is not known: there are no accounts yet.</p>` : html`<p class="small muted">Who changed it is not known: there are no accounts yet.</p>`}`);
+  ${total > items.length ? html`<p class="small muted">The newest ${items.length} of ${total}.</p>` : nothing}`);

@@ -33,6 +33,9 @@ public final class Commands {
             --demo        adds the demonstration campaign if there is none yet
         kerfbook forecast FILE [--json]
             Prints the forecast of a campaign document, as a table or as JSON.
+        kerfbook verify [--data DIR] [--noted END]
+            Goes through the trail of changes of a stopped service and says whether anything was altered, taken out or moved.
+            --noted END   an end of the trail as it was noted before, like 1234-0a1b2c3d4e5f6071
         kerfbook help
             Prints this.
         """;
@@ -55,6 +58,9 @@ public final class Commands {
             switch (named ? words.get(0) : words.contains("--help") ? "help" : "serve") {
                 case "serve" -> new Serve(out).run(Options.serve(rest));
                 case "forecast" -> forecast(Options.forecast(rest));
+                case "verify" -> {
+                    return new Keeping(out).verify(Options.verify(rest)) ? DONE : NOT_POSSIBLE;
+                }
                 case "help" -> out.print(USAGE);
                 default -> throw new Usage("There is no command " + words.get(0) + ".");
             }

@@ -6,12 +6,15 @@ import java.util.HashMap;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import kerfbook.http.Server.Listening;
+import kerfbook.store.Verification.Noted;
 
 /** What follows a command. */
 final class Options {
     private static final String USUAL_PORT = "8137";
+    private static final String USUAL_DATA = "kerfbook-data";
     private static final String WORD = "";
 
     private Options() { }
@@ -20,10 +23,12 @@ final class Options {
 
     record Forecast(String file, boolean json) { }
 
+    record Verify(Path data, Optional<Noted> noted) { }
+
     static Serve serve(List<String> words) {
         Map<String, String> given = given(words, Set.of("--port", "--address", "--data"), Set.of("--demo"), false);
         return new Serve(new Listening(given.getOrDefault("--address", "127.0.0.1"), port(given.getOrDefault("--port", USUAL_PORT))),
-            path(given.getOrDefault("--data", "kerfbook-data")), given.containsKey("--demo"));
+            path(given.getOrDefault("--data", USUAL_DATA)), given.containsKey("--demo"));
     }
 
     static Forecast forecast(List<String> words) {
@@ -32,6 +37,11 @@ final class Options {
             throw new Usage("Name the file of the campaign document.");
         }
         return new Forecast(given.get(WORD), given.containsKey("--json"));
+    }
+
+    static Verify verify(List<String> words) {
+        Map<String, String> given = given(words, Set.of("--data", "--noted"), Set.of(), false);
+        return new Verify(path(given.getOrDefault("--data", USUAL_DATA)), Optional.ofNullable(given.get("--noted")).map(Noted::of));
     }
 
     /** @param taking options with a value after them; {@code bare} those without; {@code word} whether one plain word may stand there */

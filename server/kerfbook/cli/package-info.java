@@ -1,2 +1,2 @@
-/** The commands: serve, forecast, help. */
+/** The commands: serve, forecast, verify, help. */
 package kerfbook.cli;

@@ -3,6 +3,7 @@ package kerfbook.http;
 import io.javalin.http.Context;
 import java.util.HashSet;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.Set;
 import java.util.regex.Pattern;
 import kerfbook.quantity.Invalid;
@@ -58,6 +59,15 @@ final class Address {
             throw new Invalid(name, "must be a number, like 0.8.");
         }
         return Optional.ofNullable(text).map(Double::valueOf);
+    }
+
+    /** A whole number from 1 after the question mark, if it is there. */
+    static OptionalLong positive(Context ctx, String name) {
+        String text = ctx.queryParam(name);
+        if (text != null && !ID.matcher(text).matches()) {
+            throw new Invalid(name, "must be a whole number from 1.");
+        }
+        return text == null ? OptionalLong.empty() : OptionalLong.of(Long.parseLong(text));
     }
 
     private static int number(Context ctx, String name, int usual) {

@@ -122,6 +122,7 @@ public final class Server implements AutoCloseable {
         ExposureRoutes.on(routes, plans);
         DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);
+        TrailRoutes.on(routes, database);
         DivisionRoutes.on(routes, plans);
         TrialRoutes.on(routes, plans);
         RoutineLibrary library = RoutineFiles.read();

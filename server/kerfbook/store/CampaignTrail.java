@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.OptionalLong;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.jdbi.v3.core.Handle;
 
 /**
@@ -15,6 +16,9 @@ import org.jdbi.v3.core.Handle;
  */
 final class CampaignTrail {
     static final String KIND = "campaign-edit";
+
+    /** Version, kind and code in what {@link #edit} writes. */
+    static final Pattern EDIT = Pattern.compile("\\{\"version\":([0-9]{1,18}),\"kind\":\"([A-Za-z0-9._-]+)\",\"code\":\"([A-Za-z0-9._-]*)\",");
 
     private CampaignTrail() { }
 

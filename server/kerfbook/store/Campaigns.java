@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.regex.Matcher;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 import kerfbook.store.ChangeNote.What;
@@ -201,6 +202,13 @@ public final class Campaigns {
     public Page<ChangeNote> changes(long id, int offset, int limit) {
         checkPage(offset, limit);
         return database.read(handle -> Parts.notes(handle, id, offset, limit));
+    }
+
+    /** The change that a row of the trail tells of; empty for a whole campaign that came or went. */
+    public Optional<ChangeNote> change(TrailRow row) {
+        Matcher told = CampaignTrail.EDIT.matcher(row.json());
+        return !told.lookingAt() || row.campaign().isEmpty() ? Optional.empty()
+            : database.read(handle -> Parts.note(handle, row.campaign().getAsLong(), Long.parseLong(told.group(1)), told.group(2), told.group(3)));
     }
 
     private static ChangeNote apply(Handle handle, Stored current, Edit edit, long version, Instant now) {

@@ -91,6 +91,13 @@ final class Parts {
             row.getString("code"), what(row.getString("what")), Optional.ofNullable(row.getString("old_body")), Optional.ofNullable(row.getString("new_body")));
     }
 
+    static Optional<ChangeNote> note(Handle handle, long campaign, long version, String kind, String code) {
+        return handle.createQuery("""
+                SELECT campaign_id, version, noted_at, kind, code, what, old_body, new_body FROM change_note
+                WHERE campaign_id = :campaign AND version = :version AND kind = :kind AND code = :code""")
+            .bind("campaign", campaign).bind("version", version).bind("kind", kind).bind("code", code).map(Parts::note).findOne();
+    }
+
     /** Notes of a campaign before this one, last first, at most so many. */
     static List<Numbered> notesBefore(Handle handle, long campaign, long before, int most) {
         return handle.createQuery("""

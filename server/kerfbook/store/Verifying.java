@@ -31,7 +31,7 @@ final class Verifying {
 
     static Verification of(Database database, Optional<Verification.Noted> noted) {
         Verifying here = new Verifying(database);
-        Trail.Head head = database.read(handle -> Trail.head(handle, ""));
+        Trail.Head head = database.read(Trail::head);
         here.chain(head, noted);
         here.campaigns(head.notesBefore());
         return new Verification(head.numbered(), head.hash(), here.faults, here.faultsInAll);

@@ -108,11 +108,17 @@ class RoutesTest {
         assertEquals("removed", changes.jsonPath().getString("items[0].what"));
         visitPlanning();
         visitLog();
+        visitKeeping();
         String version = running.request().get("/api/campaigns/1").header("ETag");
         visit(running.request().header("If-Match", version), "DELETE", "/api/campaigns/{id}", 204);
         assertEquals(404, running.request().get("/api/campaigns/1").statusCode());
         visit(running.request(), "GET", "/api/campaigns/{id}/changes", 200);
         assertEquals(Described.operations(), visited);
+    }
+
+    private void visitKeeping() {
+        visit(running.request().queryParam("campaign", 1).queryParam("limit", 3), "GET", "/api/trail", 200);
+        assertEquals(List.of(), visit(running.request(), "GET", "/api/trail/verify", 200).jsonPath().getList("faults"));
     }
 
     private void visitPlanning() {
