@@ -64,7 +64,7 @@ function subject(camp, row) {
   return camp.byCode[kind]?.has(code) ? html`${name} <a href=${link(camp.id, 'edit', kind, code)}>${code}</a>` : `${name} ${code}`;
 }
 
-const words = field => field.replace(/_/g, ' ').replace(/\[(\d+)\]/g, (_, n) => ` ${Number(n) + 1}`).replace(/\./g, ', ');
+const words = field => field.replace(/_/g, ' ').replace(/\busv\b/g, 'µSv').replace(/\[(\d+)\]/g, (_, n) => ` ${Number(n) + 1}`).replace(/\./g, ', ');
 const values = change => (change.before === undefined ? change.after : change.after === undefined ? html`<del>${change.before}</del> taken out` : html`${change.before} <span aria-hidden="true">→</span><span class="spoken"> becomes </span> ${change.after}`);
 
 function pager(camp, data) {
