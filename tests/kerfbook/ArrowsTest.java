@@ -23,7 +23,7 @@ class ArrowsTest {
     private static final Pattern USE = Pattern.compile("(?:import(?: static)? +|[^.\\w])((?:kerfbook|java|javax|jakarta|org|com|io)\\.[a-z][\\w.]*)");
     private static final Set<String> JDK = Set.of("java.util", "java.time");
     private static final Set<String> DOMAIN = Set.of("quantity", "account", "shielding", "cutting", "protection", "schedule", "campaign", "segmentation",
-        "exposure", "waste", "cost", "estimate", "outlook", "choice", "logbook");
+        "exposure", "waste", "cost", "estimate", "outlook", "choice", "logbook", "trace");
     /** Ours by their last name, others by the beginning of theirs. Order: a domain package may use what stands above it. */
     private static final Map<String, Set<String>> MAY_USE = Map.ofEntries(
         entry("quantity", JDK),
@@ -44,6 +44,8 @@ class ArrowsTest {
             "estimate", "outlook")),
         entry("logbook", with(JDK, "quantity", "shielding", "cutting", "protection", "schedule", "campaign", "segmentation", "exposure", "waste", "cost",
             "estimate", "outlook")),
+        entry("trace", with(JDK, "quantity", "shielding", "cutting", "protection", "schedule", "campaign", "segmentation", "exposure", "waste", "cost",
+            "estimate")),
         entry("tables", with(domain(), "java.io", "java.nio", "org.apache.commons.csv")),
         entry("document", with(domain(), "java.io", "java.nio", "java.security", "com.fasterxml.jackson")),
         entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.security", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",

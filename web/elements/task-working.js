@@ -2,33 +2,35 @@
 import { html, nothing } from '../lib/vendor.js';
 import { originMark } from './marks.js';
 import { rateWorking } from './rate-working.js';
-import { stepId } from '../lib/inputs.js';
+import { restsAt, stepId } from '../lib/inputs.js';
 import { link, withQuery } from '../lib/route.js';
 import { driverWord, figureWord, nameOf } from '../lib/words.js';
 import { day, digits, duration, msv, plain, sig, stay } from '../lib/units.js';
 
-export function taskWorking(camp, task) {
+/** @param trace what each figure was made of, once it is known: then each figure leads there */
+export function taskWorking(camp, task, trace) {
   return html`<div class="task-working">
     <p class="small muted"><code>${task.id}</code> · ${task.group}${task.routine ? html` · from the routine <a href=${link(camp.id, 'edit', 'routines', task.routine)}>${nameOf(camp, 'routines', task.routine)}</a>` : nothing}
       ${task.id.startsWith('manual/') ? html` · <a href=${link(camp.id, 'edit', 'tasks', task.id.slice(7))}>added by hand</a>` : nothing}
       · ${day(task.start)} to ${day(task.finish)} ${task.wait_hours > 0 ? html` · waits ${duration(task.wait_hours)} for ${nameOf(camp, 'resources', task.waits_for)}` : nothing} · float ${task.critical ? 'none: critical' : duration(task.float_hours)}
       ${task.stay ? html` · ${task.stay.worker} may stay ${stay(task.stay.hours)} at ${nameOf(camp, 'areas', task.stay.area)} (${msv(task.stay.remaining_usv)} mSv left ÷ ${sig(task.stay.usv_per_h)} µSv/h)` : nothing}</p>
-    ${task.steps.map(step => stepWorking(camp, task, step))}</div>`;
+    ${task.steps.map(step => stepWorking(camp, task, step, trace))}</div>`;
 }
 
-function stepWorking(camp, task, step) {
+function stepWorking(camp, task, step, trace) {
+  const at = figure => restsAt(camp, trace, step.code, null, figure);
   const told = new Map(step.replaced.map(each => [each.figure, each]));
   const hours = told.get('hours');
   return html`<div class="step"><div class="beside"><h3>${step.name} <span class="mark solid">${step.mode}</span>${step.alongside ? html`<span class="mark solid">alongside, adds no time</span>` : nothing}</h3>
       ${replaceLink(camp, task, step, null, ['quantity', 'hours-each', 'difficulty', 'hours'])}</div>
-    ${hours ? html`<p class="product">${factor(digits(step.hours, 4), 'hours', hours)}</p>` : html`<p class="product">
-      ${term('', factor(digits(step.mean_quantity, 4), driverWord(step.driver, step.mean_quantity), told.get('quantity')))}
-      ${term('×', factor(`${digits(step.mean_hours_each, 4)} h`, `each, mean of ${three(step.hours_each)}`, told.get('hours-each')))}
-      ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'))) : nothing}
-      ${term('=', html`<span class="factor"><span class="result">${digits(step.hours, 4)} h</span></span>`)}</p>`}
+    ${hours ? html`<p class="product">${factor(digits(step.hours, 4), 'hours', hours, at('hours'))}</p>` : html`<p class="product">
+      ${term('', factor(digits(step.mean_quantity, 4), driverWord(step.driver, step.mean_quantity), told.get('quantity'), at('quantity')))}
+      ${term('×', factor(`${digits(step.mean_hours_each, 4)} h`, `each, mean of ${three(step.hours_each)}`, told.get('hours-each'), at('hours-each')))}
+      ${step.difficulty !== 1 || told.has('difficulty') ? term('×', factor(digits(step.difficulty, 4), step.factors.map(each => each.name.toLowerCase()).join(', ') || 'difficulty', told.get('difficulty'), at('difficulty'))) : nothing}
+      ${term('=', html`<span class="factor"><span class="result">${leads(html`${digits(step.hours, 4)} h`, at('hours'), 'hours')}</span></span>`)}</p>`}
     ${step.factors.length > 0 ? difficulty(camp, step) : nothing}
     <p class="origin">${originMark(step.origin)} ${step.origin.text} ${source(camp, task, step)}</p>${speed(camp, task, step)}
-    ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map(line => lineWorking(camp, task, step, line))}</div>`;
+    ${step.lines.length === 0 ? html`<p class="small muted">Nobody is needed.</p>` : step.lines.map((line, i) => lineWorking(camp, task, step, line, figure => restsAt(camp, trace, step.code, i, figure)))}</div>`;
 }
 
 const three = ({ low, likely, high }) => (low === high ? plain(likely) : `${plain(low)}, ${plain(likely)}, ${plain(high)}`);
@@ -36,7 +38,10 @@ const three = ({ low, likely, high }) => (low === high ? plain(likely) : `${plai
 /** A sign and what follows it, never parted by a line break. */
 const term = (sign, what) => html`<span class="term">${sign ? html`<span class="sign">${sign}</span>` : nothing}${what}</span>`;
 
-const factor = (value, of, replaced) => html`<span class="factor"><span>${value}${replaced ? html` <span class="mark replaced">replaced</span>` : nothing}</span>
+/** A figure that leads to what it rests on. */
+const leads = (value, at, of) => (at ? html`<a class="traced" href=${at.href} data-figure=${at.figure}>${value}<span class="spoken"> ${of}: where it comes from</span></a>` : value);
+
+const factor = (value, of, replaced, at) => html`<span class="factor"><span>${leads(value, at, of)}${replaced ? html` <span class="mark replaced">replaced</span>` : nothing}</span>
   <span class="of">${of}${replaced ? ` (was ${digits(replaced.derived, 4)}: ${replaced.reason})` : ''}</span></span>`;
 
 /** To the row of the inputs that the step's hours come from. */
@@ -67,16 +72,16 @@ const known = (camp, used) => {
   return factor ? html`<a href=${withQuery(link(camp.id, 'basis'), { input: `factors/${used.factor}` })}>${originMark(factor.origin)}<span class="spoken"> of ${used.name}</span></a>` : nothing;
 };
 
-function lineWorking(camp, task, step, line) {
+function lineWorking(camp, task, step, line, at) {
   const told = new Map(line.replaced.map(each => [each.figure, each]));
   const rate = line.rate && camp.forecast.rates.find(each => each.id === line.rate);
   return html`<div class="line-of"><div class="beside"><p class="who">${line.role} at <a href=${link(camp.id, 'areas', line.area)}>${nameOf(camp, 'areas', line.area)}</a></p>
       ${replaceLink(camp, task, step, line.role, ['people', 'presence', 'usv-per-h'])}</div>
     <p class="product line-product">${term('', factor(html`<span data-factor="hours">${digits(step.hours)}</span> h`, 'hours'))}
-      ${term('×', factor(html`<span data-factor="people">${digits(line.people)}</span>`, 'people', told.get('people')))}
-      ${term('×', factor(html`<span data-factor="presence">${digits(line.presence)}</span>`, 'presence', told.get('presence')))}
-      ${term('×', factor(html`<span data-factor="rate">${digits(line.usv_per_h)}</span> µSv/h`, 'dose rate', told.get('usv-per-h')))}
-      ${term('=', html`<span class="factor"><span class="result"><span data-factor="dose">${digits(line.person_usv)}</span> person-µSv</span><span class="of">${msv(line.person_usv)} person-mSv</span></span>`)}</p>
+      ${term('×', factor(html`<span data-factor="people">${digits(line.people)}</span>`, 'people', told.get('people'), at('people')))}
+      ${term('×', factor(html`<span data-factor="presence">${digits(line.presence)}</span>`, 'presence', told.get('presence'), at('presence')))}
+      ${term('×', factor(html`<span data-factor="rate">${digits(line.usv_per_h)}</span> µSv/h`, 'dose rate', told.get('usv-per-h'), at('usv-per-h')))}
+      ${term('=', html`<span class="factor"><span class="result">${leads(html`<span data-factor="dose">${digits(line.person_usv)}</span> person-µSv`, at('person-usv'), 'dose')}</span><span class="of">${msv(line.person_usv)} person-mSv</span></span>`)}</p>
     ${rate ? html`<details class="working"><summary>How ${sig(line.usv_per_h)} µSv/h comes about</summary>${rateWorking(camp, rate)}</details>` : nothing}</div>`;
 }
 

@@ -4,10 +4,11 @@ import { get } from '../lib/api.js';
 import { editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { originMark } from '../elements/marks.js';
-import { besides, inputs } from '../lib/inputs.js';
+import { figureOf, rowAt, writtenAt } from '../lib/inputs.js';
+import { restsOn } from '../elements/rests-on.js';
 import { kinds } from '../forms/kinds.js';
 import { subnav } from '../elements/subnav.js';
-import { link, withQuery } from '../lib/route.js';
+import { link } from '../lib/route.js';
 import { assumed, plural, sentence } from '../lib/words.js';
 import { day, msvTyped, plain } from '../lib/units.js';
 
@@ -17,16 +18,18 @@ let all = false;
 export const title = ({ camp }) => `Basis of ${camp.doc.settings.name}`;
 
 export async function load({ camp }) {
-  return (await get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } }))).body;
+  const [changed, rests] = await Promise.all([get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } })), get(`/api/campaigns/${camp.id}/inputs`)]);
+  return { changed: changed.body, rests: rests.body };
 }
 
 export function drawn({ main }) {
-  main.querySelector('tr.sought')?.scrollIntoView({ block: 'center' });
+  main.querySelector('#rests')?.scrollIntoView({ block: 'start' });
 }
 
 export function body({ route, camp, tables, data, redraw }) {
-  const rows = inputs(camp.doc);
-  const guessed = rows.filter(row => assumed(row.origin.status)).length;
+  const rows = data.rests.inputs.filter(row => row.status);
+  const guessed = rows.filter(row => assumed(row.status)).length;
+  const sought = route.search.getAll('input');
   const { settings } = camp.doc;
   const rules = tables.rule_sets.find(set => set.code === settings.rule_set);
   return html`
@@ -36,6 +39,7 @@ export function body({ route, camp, tables, data, redraw }) {
     ${subnav(camp, 'basis', 'basis')}
     <div class="grid">
       ${missing(camp)}
+      ${sought.length > 0 ? restsOn(camp, data.rests, sought) : nothing}
       <section class="panel w6"><h2>Settings</h2><dl class="facts">
         <div><dt>First day</dt><dd>${day(settings.start)}</dd></div><div><dt>Dose limits</dt><dd>${rules?.name ?? settings.rule_set}</dd></div>
         <div><dt>Working days</dt><dd>${settings.calendar.working_days.map(word => sentence(word.toLowerCase().slice(0, 3))).join(', ')}</dd></div>
@@ -43,7 +47,7 @@ export function body({ route, camp, tables, data, redraw }) {
         <div><dt>Days without work</dt><dd>${settings.calendar.holidays.length === 0 ? 'none' : settings.calendar.holidays.length}</dd></div></dl>
         ${settings.story ? html`<p class="small muted story">${settings.story}</p>` : nothing}</section>
       <section class="panel w6"><h2>Limits that bind</h2>${limits(rules)}</section>
-      <section class="panel"><div class="head"><h2>Inputs with their sources</h2></div>${inputTable(camp, tables, rows, route.search.get('input'), redraw)}</section>
+      <section class="panel"><div class="head"><h2>Inputs with their sources</h2></div>${inputTable(camp, rows, sought, redraw)}</section>
       ${kindPanel(camp, 'routines', {
     empty: 'No routines yet. A routine lists the tasks that a cut brings.', head: ['Routine', 'Its tasks arise', '~Technique', '~Tasks'],
     row: routine => [editLink(camp, 'routines', routine, routine.name), { component: 'for each component', before: 'once before', after: 'once after', weekly: 'every week' }[routine.applies], routine.technique ?? '', routine.tasks.map(task => task.name).join(', ')],
@@ -58,7 +62,7 @@ export function body({ route, camp, tables, data, redraw }) {
   })}
       <section class="panel w6"><h2>Everything the plan is made of</h2>${objects(camp)}</section>
       <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
-      <section class="panel"><div class="head"><h2>Changes, the newest first</h2><a href=${link(camp.id, 'trail')}>Who changed what</a></div>${changes(data)}</section>
+      <section class="panel"><div class="head"><h2>Changes, the newest first</h2><a href=${link(camp.id, 'trail')}>Who changed what</a></div>${changes(data.changed)}</section>
     </div>`;
 }
 
@@ -67,17 +71,11 @@ const limits = rules => (!rules ? html`<p>The rule set is not in the tables.</p>
   <p class="small muted">Only effective dose is forecast here.</p>`);
 const source = rule => (rule.origin ? html`${originMark(rule.origin)} ${rule.origin.text}` : html`${rule.source}`);
 
-function inputTable(camp, tables, rows, sought, redraw) {
-  const shown = all ? rows : rows.filter((row, i) => i < FIRST || row.id === sought);
+function inputTable(camp, rows, sought, redraw) {
+  const shown = all ? rows : rows.filter((row, i) => i < FIRST || sought.includes(row.id));
   return html`<div class="table" tabindex="0" role="region" aria-label="Inputs"><table class="inputs"><thead><tr><th scope="col">Input</th><th scope="col">Figure</th><th scope="col">Known</th><th scope="col" class="mid-only">Source</th></tr></thead>
-    <tbody>${shown.map(row => html`<tr class=${row.id === sought ? 'sought' : ''}><th scope="row"><a href=${link(camp.id, 'edit', row.kind, row.code)}>${row.name}</a><span class="sub">${kinds[row.kind].one}</span></th><td>${row.figure}</td><td>${originMark(row.origin)}</td><td class="mid-only">${row.origin.text}${tableRow(camp, tables, row)}</td></tr>`)}</tbody></table></div>
+    <tbody>${shown.map(row => html`<tr class=${sought.includes(row.id) ? 'sought' : ''}><th scope="row"><a href=${writtenAt(camp, row)}>${row.name}</a><span class="sub">${kinds[row.kind]?.one ?? 'settings'}</span></th><td>${figureOf(row)}</td><td>${originMark(row)}</td><td class="mid-only">${row.source} ${row.rows.map(each => html`<a href=${rowAt(camp, each)}>${each.table}, ${each.row}<span class="spoken"> behind ${row.name}</span></a> `)}</td></tr>`)}</tbody></table></div>
     ${rows.length > FIRST ? html`<p class="pager"><button class="button little" @click=${() => { all = !all; redraw(); }}>${all ? `Show the first ${FIRST}` : `Show all ${rows.length}`}</button></p>` : nothing}`;
-}
-
-/** Leads to the row of the shipped tables beside which the input can be held. */
-function tableRow(camp, tables, row) {
-  const found = besides(row, tables);
-  return found ? html` <a href=${withQuery(link(camp.id, 'handbook'), { row: found })}>Row ${found.split('/')[1]} of the table<span class="spoken"> for ${row.name}</span></a>` : nothing;
 }
 
 const objects = camp => html`<div class="table" tabindex="0" role="region" aria-label="Objects"><table><thead><tr><th scope="col">Kind</th><th scope="col" class="n">entries</th><th scope="col">on the page</th></tr></thead>

@@ -6,6 +6,7 @@ import { missing } from '../elements/missing.js';
 import { subnav } from '../elements/subnav.js';
 import { taskWorking } from '../elements/task-working.js';
 import { whenBar, whenHead } from '../elements/when-bar.js';
+import { traceOf } from '../lib/inputs.js';
 import { firstState, ordered, picked } from '../lib/tasklist.js';
 import { figureWord, nameOf, plural } from '../lib/words.js';
 import { day, dayShort, decimalsFor, duration, fixed, msv, msvFixed, plain, sig, stay, toMsv } from '../lib/units.js';
@@ -103,5 +104,5 @@ function row(camp, task, state, change, { decimals, top, columns }) {
       <td class="strip-cell mid-only">${doseStrip({ value: task.person_usv, top })}</td>
       <td class="n wide-only">${task.highest ? html`<a href=${link(camp.id, 'people', task.highest.worker)}>${task.highest.worker}</a> ${msvFixed(task.highest.usv, 3)}` : 'none'}</td>
       <td class="n wide-only">${task.stay ? stay(task.stay.hours) : 'no limit'}</td><td class="n wide-only">${task.critical ? 'critical' : duration(task.float_hours)}</td></tr>
-    ${open ? html`<tr class="inside"><td colspan=${columns}>${taskWorking(camp, task)}</td></tr>` : nothing}`;
+    ${open ? html`<tr class="inside"><td colspan=${columns}>${taskWorking(camp, task, traceOf(camp, task, () => change({ from: state.from })))}</td></tr>` : nothing}`;
 }

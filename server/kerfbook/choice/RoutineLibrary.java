@@ -17,6 +17,8 @@ import kerfbook.quantity.Origin;
 
 /** Routines to start from: for each family of techniques set-up, cutting and take-down, and one for lifting and packing. */
 public final class RoutineLibrary {
+    /** What the steps are called as a table. */
+    public static final String TABLE = "routine_steps";
     private static final String CUTTING = "cutting";
     private static final String PACKING = "packing";
 
@@ -30,7 +32,8 @@ public final class RoutineLibrary {
     public record SharedStep(String code, String name, Driver driver, Likely hoursEach, Step.Mode mode, Optional<Boolean> alongside,
                              List<String> factors, List<Staff> staff) {
         Step step(Origin origin) {
-            return new Step(code, name, driver, Optional.empty(), hoursEach, mode, alongside != null && alongside.orElse(false), factors, staff, origin);
+            return new Step(code, name, driver, Optional.empty(), hoursEach, mode, alongside != null && alongside.orElse(false), factors, staff,
+                origin.from(TABLE, code));
         }
     }
 
@@ -80,6 +83,10 @@ public final class RoutineLibrary {
         entries.add(entry(packing.code(), packing.name(), Routine.Applies.COMPONENT, List.of(), Optional.empty(), List.of(
             task("lift", "Lift and stow", PACKING, List.of(), false, packing.lift()),
             task("pack", "Close, measure and move the packages", PACKING, List.of("lift"), true, packing.close()))));
+    }
+
+    public List<Step> steps() {
+        return List.copyOf(steps.values());
     }
 
     public List<Role> roles() {

@@ -9,26 +9,37 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Inventory;
+import kerfbook.campaign.Origins;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
+import kerfbook.quantity.TableRow;
 
 /** Campaign documents: read, written, put together from parts. */
 public final class Documents {
     private final Set<String> ruleSets;
     private final Set<String> nuclides;
     private final Set<String> materials;
+    private final Predicate<TableRow> shipped;
 
     /**
      * @param ruleSets  codes of the limit rule sets
      * @param nuclides  names of the nuclides that the tables know
      * @param materials names of the materials that the tables know
+     * @param shipped   whether a table has such a row: an origin may name no other
      */
-    public Documents(Set<String> ruleSets, Set<String> nuclides, Set<String> materials) {
+    public Documents(Set<String> ruleSets, Set<String> nuclides, Set<String> materials, Predicate<TableRow> shipped) {
         this.ruleSets = Set.copyOf(ruleSets);
         this.nuclides = Set.copyOf(nuclides);
         this.materials = Set.copyOf(materials);
+        this.shipped = shipped;
+    }
+
+    /** Rows that origins name are not looked up. */
+    public Documents(Set<String> ruleSets, Set<String> nuclides, Set<String> materials) {
+        this(ruleSets, nuclides, materials, row -> true);
     }
 
     /**
@@ -106,6 +117,15 @@ public final class Documents {
             for (int k = 0; k < campaign.options().get(i).changes().size(); k++) {
                 String at = "options[" + i + "].changes[" + k + "].shield.material";
                 campaign.options().get(i).changes().get(k).shield().ifPresent(shield -> requireMaterial(shield.material(), at, faults));
+            }
+        }
+        for (Origins.At at : Origins.of(campaign)) {
+            for (int k = 0; k < at.origin().copiedFrom().size(); k++) {
+                TableRow row = at.origin().copiedFrom().get(k);
+                if (!shipped.test(row)) {
+                    faults.add(new Fault(at.field() + ".rows[" + k + "]", "there is no row \"" + row.row() + "\" in a table \"" + row.table()
+                        + "\" of those that ship. Leave it out: the source is then your own."));
+                }
             }
         }
         if (!faults.isEmpty()) {

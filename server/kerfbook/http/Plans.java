@@ -36,7 +36,7 @@ public final class Plans {
 
     /** Reads and writes documents against these tables. */
     public static Documents documents(Basis basis) {
-        return new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet(), basis.materials());
+        return new Documents(basis.ruleSets().keySet(), basis.nuclides().keySet(), basis.materials(), Shelf.TABLES::has);
     }
 
     /** The forecast of a document, kept nowhere. */

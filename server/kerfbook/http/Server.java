@@ -112,6 +112,7 @@ public final class Server implements AutoCloseable {
         HealthRoutes.on(routes, database, version);
         Handbook handbook = CuttingTables.read();
         TableRoutes.on(routes, plans.basis(), handbook);
+        ShippedRoutes.on(routes);
         CuttingTimeRoutes.on(routes, handbook);
         FeedOptimumRoutes.on(routes, handbook);
         TrialFitRoutes.on(routes);
@@ -119,6 +120,7 @@ public final class Server implements AutoCloseable {
         CampaignRoutes.on(routes, plans);
         SettingsRoutes.on(routes, plans);
         ForecastRoutes.on(routes, plans);
+        TraceRoutes.on(routes, plans);
         ExposureRoutes.on(routes, plans);
         DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);

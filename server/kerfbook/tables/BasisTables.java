@@ -15,7 +15,9 @@ public final class BasisTables {
     public static Basis read() {
         List<Basis.Edition> editions = new ArrayList<>();
         for (Table.Row row : Table.read("editions").rows()) {
-            editions.add(new Basis.Edition(row.text("table"), row.text("edition")));
+            if (row.text("used").equals("forecast")) {
+                editions.add(new Basis.Edition(row.text("table"), row.text("edition")));
+            }
         }
         Map<String, Nuclide> nuclides = Nuclides.read();
         return new Basis(nuclides, LimitRules.read(), editions, Optional.of(new UnitRateCache(PhotonTables.read(), nuclides, Nuclides.progeny())),

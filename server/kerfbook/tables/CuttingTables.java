@@ -24,6 +24,7 @@ import kerfbook.cutting.Travel;
 import kerfbook.cutting.Wear;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
+import kerfbook.quantity.TableRow;
 
 /** The handbook of cutting, from {@code techniques.csv}, {@code cut_materials.csv} and {@code jet_defaults.csv}; factors of {@code trial_to_field.csv}. */
 public final class CuttingTables {
@@ -51,13 +52,13 @@ public final class CuttingTables {
 
     public static List<Factor> trialToField() {
         return Table.read("trial_to_field").rows().stream().map(row -> new Factor(row.text("factor"), row.text("name"), likely(row, ""),
-            origin(row, "source", "status", "note"))).toList();
+            origin(row, "source", "status", "note").from("trial_to_field", row.text("factor")))).toList();
     }
 
     private static CutMaterial material(Table.Row row) {
-        Origin origin = origin(row, "source", "status", "note");
+        Origin origin = origin(row, "source", "status", "note").from("cut_materials", row.text("material"));
         return new CutMaterial(row.text("material"), row.text("name"), one(MaterialClass.values(), row.text("class")), row.number("density_kg_per_m3"),
-            new Origin(row.text("density_source"), one(Origin.Status.values(), row.text("density_status"))),
+            new Origin(row.text("density_source"), one(Origin.Status.values(), row.text("density_status"))).from("cut_materials", row.text("material")),
             row.has("machinability_likely") ? Optional.of(new Machinability(row.text("material"), likely(row, "machinability_"), origin)) : Optional.empty());
     }
 
@@ -65,11 +66,12 @@ public final class CuttingTables {
         String form = row.text("speed_form");
         boolean rated = form.equals("area-rate");
         String unit = row.text("life_unit");
-        Origin origin = new Origin(row.text("source") + (row.has("evidence") ? "; " + row.text("evidence") : ""), one(Origin.Status.values(), row.text("status")));
-        Origin rest = new Origin(row.text("source"), one(Origin.Status.values(), row.text("status_of_the_rest")));
+        Origin origin = new Origin(row.text("source") + (row.has("evidence") ? "; " + row.text("evidence") : ""), one(Origin.Status.values(), row.text("status")))
+            .from("techniques", row.text("technique"));
+        Origin rest = new Origin(row.text("source"), one(Origin.Status.values(), row.text("status_of_the_rest"))).from("techniques", row.text("technique"));
         Technique technique = new Technique(row.text("technique"), row.text("name"), medium(row.text("medium")), List.of(), 0, row.number("max_thickness_mm"),
             rated ? Optional.of(likely(row, "rate_")) : Optional.empty(), List.of(), likely(row, "kerf_mm_"), wear(row, unit),
-            row.text("hazards"), form.endsWith("jet") ? weaker(rest) : origin, rated ? Optional.empty() : Optional.of(GivenSpeed.of(speed(form, row))),
+            row.text("hazards"), form.endsWith("jet") ? weaker(rest, form.replace("-jet", "")) : origin, rated ? Optional.empty() : Optional.of(GivenSpeed.of(speed(form, row))),
             Optional.of(new Reach(classes(row.text("material_classes")), row.has("max_depth_m") ? Optional.of(row.number("max_depth_m")) : Optional.empty())));
         return new HandbookTechnique(technique, new TechniqueNotes(row.text("consumable"),
             unit.equals("m2 per m wire") ? Optional.of(likely(row, "life_")) : Optional.empty(),
@@ -78,9 +80,11 @@ public final class CuttingTables {
     }
 
     /** A jet's speed is worked out from settings that are judged. */
-    private static Origin weaker(Origin rest) {
+    private Origin weaker(Origin rest, String kind) {
+        List<TableRow> rows = new ArrayList<>(rest.copiedFrom());
+        jets.keySet().stream().filter(key -> key.startsWith(kind + "/")).forEach(key -> rows.add(new TableRow("jet_defaults", key.replace('/', ':'))));
         return new Origin("Speed equation of Zeng & Kim 1993 and Zeng, Olsen & Olsen 1999 from memory, with the usual settings of jet_defaults: " + rest.text(),
-            rest.status());
+            rest.status(), Optional.of(rows));
     }
 
     private Speed speed(String form, Table.Row row) {

@@ -16,7 +16,8 @@ public final class TransportLimits {
 
     private static TransportLimit limit(Table.Row row) {
         return new TransportLimit(row.text("limit"), row.text("what"), word(TransportLimit.Quantity.values(), row.text("quantity")), row.number("largest"),
-            row.text("unit"), row.text("condition"), new Origin(row.text("source") + ", " + row.text("place"), word(Origin.Status.values(), row.text("status"))));
+            row.text("unit"), row.text("condition"), new Origin(row.text("source") + ", " + row.text("place"), word(Origin.Status.values(), row.text("status")))
+                .from("transport_limits", row.text("limit")));
     }
 
     private static <E extends Enum<E>> E word(E[] values, String word) {

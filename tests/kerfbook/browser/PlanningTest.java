@@ -126,18 +126,49 @@ class PlanningTest {
         browser.waitFor(now -> now.findElement(By.cssSelector("main")).getText().contains("rests on trials now"));
     }
 
-    /** LAW: from a task to its input in two clicks, and to the row of the table beside it in the third. */
-    @Test
-    void a_figure_is_traced_to_its_table_in_three_clicks() {
-        browser.open(site.address() + "/#/c/1/tasks?component=support-ring");
-        browser.one(".opener").click();
-        String factor = "a[href*='input=factors']";
-        browser.js("document.querySelectorAll('details').forEach(each => { each.open = true; })");
-        browser.one(factor).click();
-        browser.waitFor(now -> browser.route().contains("/basis") && !now.findElements(By.cssSelector("tr.sought a[href*='handbook']")).isEmpty());
-        browser.one("tr.sought a[href*='handbook']").click();
+    /** LAW: three clicks lead from a task to the row of the table, with edition, status and source in full: open it, its figure, its row. */
+    @ParameterizedTest
+    @CsvSource({"tool-on hours of the jet,core-barrel/cut-jet/cut,run,,quantity,techniques/jet,techniques/abrasive-water-jet,HOUSE-CUTTING",
+        "set-up time,jet-in/install,install,,hours-each,routines/jet-in/install/install,techniques/abrasive-water-jet,HOUSE-CUTTING",
+        "difficulty,core-barrel/cut-jet/cut,move,,difficulty,factors/breaks,difficulty/breaks,AIF-NESP-036",
+        "decay behind a dose rate,core-barrel/cut-jet/position,fix,0,usv-per-h,components/core-barrel,nuclides/Co-60,DDEP-ENSDF",
+        "wait for clear water,core-barrel/cut-jet/clear,wait,,quantity,settings/pool/water/jet,waste_figures/slow-garnet,HOUSE-WASTE"})
+    void a_figure_is_traced_to_its_table_in_three_clicks(String what, String task, String step, String line, String figure, String input, String row, String source) {
+        traced(task, step, line, figure, input);
+        assertTrue(browser.one(rest(input)).getText().contains("edition 2026-11"), what);
+        browser.one(rest(input) + " a[data-row][href*='" + row.replace("/", "%2F") + "']").click();
         browser.waitFor(now -> browser.route().contains("/handbook") && !now.findElements(By.cssSelector("tr.sought")).isEmpty());
-        assertFalse(browser.one("tr.sought td:nth-child(3)").getText().isBlank(), "the row names its source");
+        String found = browser.one("tr.sought [data-source]").getText();
+        assertTrue(found.contains("[" + source + ",") && found.length() > source.length() + 40, what + ": " + found);
+        assertFalse(browser.one("tr.sought .mark").getText().isBlank(), what);
+        assertTrue(browser.one("main").getText().contains("edition 2026-11"), what);
+    }
+
+    /** LAW: where no table is behind a figure, two clicks lead to the words of whoever wrote it, and it is said that the trace ends there. */
+    @ParameterizedTest
+    @CsvSource({"site/bridge,rig,,hours-each,routines/site/bridge/rig,Invented for this demonstration.", "core-barrel/cut-jet/cut,move,,quantity,cuts/core-barrel-1,Entered with the cuts",
+        "core-barrel/cut-jet/cut,run,1,presence,routines/cut-jet/cut/run,watching from the bridge invented", "core-barrel/cut-jet/position,fix,0,usv-per-h,surveys/pool-edge-oct,Ambient dose rate meter",
+        "outer-shield/cut-band/position,fix,,hours-each,overrides/o1,timed on the mock-up"})
+    void a_figure_of_the_planner_ends_at_the_planners_words(String task, String step, String line, String figure, String input, String words) {
+        traced(task, step, line, figure, input);
+        assertTrue(browser.one(rest(input)).getText().contains(words), browser.one(rest(input)).getText());
+        assertFalse(browser.all(rest(input) + " [data-own]").isEmpty());
+    }
+
+    /** The first click opens the task, the second leads from the figure to the input; a folded one is unfolded. */
+    private void traced(String task, String step, String line, String figure, String input) {
+        browser.open(site.address() + "/#/c/1/tasks?task=" + task);
+        assertEquals(1, browser.all(".opener").size(), task);
+        browser.one(".opener").click();
+        String link = "a.traced[data-figure='" + step + " " + (line == null ? "" : line) + " " + figure + "']";
+        browser.waitFor(now -> !now.findElements(By.cssSelector(link)).isEmpty());
+        browser.one(link).click();
+        browser.waitFor(now -> browser.route().contains("/basis") && !now.findElements(By.cssSelector(rest(input))).isEmpty());
+        browser.js("document.querySelectorAll('.rest').forEach(each => { each.open = true; })");
+    }
+
+    private static String rest(String input) {
+        return ".rest[data-input='" + input + "']";
     }
 
     /** LAW: no violation of WCAG 2.2 A and AA or of axe's best practices, no sideways scroll. */

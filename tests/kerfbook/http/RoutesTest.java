@@ -74,6 +74,9 @@ class RoutesTest {
         visit(running.request(), "GET", "/api/health", 200);
         visit(running.request(), "GET", "/api/tables", 200);
         visit(running.request(), "GET", "/api/tables/techniques", 200);
+        visit(running.request(), "GET", "/api/tables/shipped", 200);
+        visit(running.request(), "GET", "/api/tables/shipped/{table}", 200, "techniques");
+        visit(running.request(), "GET", "/api/tables/shipped/{table}/{row}", 200, "jet_defaults", "entrainment:orifice");
         visit(running.json(CuttingRoutesTest.JET), "POST", "/api/cutting-time", 200);
         visit(running.json(CuttingRoutesTest.TRIALS), "POST", "/api/trial-fit", 200);
         visit(running.json(CuttingRoutesTest.FEED), "POST", "/api/feed-optimum", 200);
@@ -90,6 +93,8 @@ class RoutesTest {
         assertEquals(Running.kinds().size(), visit(running.request(), "GET", "/api/campaigns/{id}", 200).jsonPath().getMap("counts").size());
         visit(running.request(), "GET", "/api/campaigns/{id}/document", 200);
         visit(running.request(), "GET", "/api/campaigns/{id}/forecast", 200);
+        visit(running.request(), "GET", "/api/campaigns/{id}/inputs", 200);
+        visit(running.request().queryParam("task", "core-barrel/cut-jet/cut"), "GET", "/api/campaigns/{id}/trace", 200);
         visit(running.json(ExposureRoutesTest.DOSE_RATE), "POST", "/api/dose-rate", 200);
         visit(running.request(), "GET", "/api/campaigns/{id}/exposure", 200);
         visit(running.request(), "GET", "/api/campaigns/{id}/exposure/areas/{code}", 200, "bridge");
@@ -188,7 +193,7 @@ class RoutesTest {
     }
 
     private Response visit(RequestSpecification request, String method, String path, int status, String... code) {
-        String address = path.replace("{id}", "1").replace("{code}", code.length == 0 ? "" : code[0]).replace("{entry}", code.length == 0 ? "" : code[0]);
+        String address = path.replace("{id}", "1").replace("{row}", code.length < 2 ? "" : code[1]).replaceAll("\\{(code|entry|table)}", code.length == 0 ? "" : code[0]);
         Response answer = request.request(method, address);
         assertEquals(status, answer.statusCode(), method + " " + address + ": " + answer.asString());
         assertEquals(List.of(), Described.faults(method + " " + path, status, answer.contentType(), answer.asByteArray()), method + " " + address);
