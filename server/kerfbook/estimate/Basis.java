@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import kerfbook.exposure.TransportLimit;
 import kerfbook.exposure.UnitRateCache;
 import kerfbook.protection.RuleSet;
 import kerfbook.quantity.Require;
@@ -22,12 +23,22 @@ public record Basis(Map<String, Nuclide> nuclides, Map<String, RuleSet> ruleSets
     /** Which edition of a table was used. */
     public record Edition(String table, String edition) { }
 
-    /** What loaded packages are held against: A2 values, and A2 per gram up to which solids are of low specific activity. */
-    public record Transport(A2 a2, double lsa2PerG, double lsa3PerG) {
+    /**
+     * What loaded packages are held against: A2 values, A2 per gram up to which solids are of low specific activity, and dose rates.
+     *
+     * @param limits empty where packages are not held against dose rates
+     */
+    public record Transport(A2 a2, double lsa2PerG, double lsa3PerG, List<TransportLimit> limits) {
         public Transport {
             Require.present(a2, "a2");
             Require.positive(lsa2PerG, 1, "lsa2_per_g", "A2/g");
             Require.within(lsa3PerG, lsa2PerG, 1, "lsa3_per_g", "A2/g");
+            limits = List.copyOf(limits);
+        }
+
+        /** Without limits of dose rates. */
+        public Transport(A2 a2, double lsa2PerG, double lsa3PerG) {
+            this(a2, lsa2PerG, lsa3PerG, List.of());
         }
     }
 

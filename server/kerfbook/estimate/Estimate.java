@@ -109,7 +109,8 @@ public final class Estimate {
         WasteForecast waste = new WasteAccount(campaign, basis.nuclides(), used).of(components);
         return new Forecast(campaign.settings().name(), campaign.settings().invented(), inputs, basis.editions(), METHOD, campaign.settings().start(),
             finish, sums.totals(finish), sums.groups(), components, areas, sums.roles(), targets, constraints, persons,
-            List.copyOf(tasks), rates.used(), cost(used), waste, MeanPackages.of(campaign, waste, basis.transport()), Utilisation.of(campaign, work, finish),
+            List.copyOf(tasks), rates.used(), cost(used), waste, MeanPackages.of(campaign, waste, basis.transport(), new PackageDoses(basis, tasks)),
+            Utilisation.of(campaign, work, finish),
             findings, CAUTIONS);
     }
 

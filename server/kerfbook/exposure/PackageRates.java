@@ -2,17 +2,16 @@ package kerfbook.exposure;
 
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import kerfbook.campaign.Component;
 import kerfbook.quantity.Invalid;
-import kerfbook.quantity.Origin;
 import kerfbook.quantity.Require;
 import kerfbook.shielding.Axis;
+import kerfbook.shielding.Inventory;
 import kerfbook.shielding.Layer;
 import kerfbook.shielding.Matter;
+import kerfbook.shielding.PhotonData;
 import kerfbook.shielding.Position;
 import kerfbook.shielding.Shape;
 import kerfbook.shielding.Shell;
@@ -25,10 +24,10 @@ import kerfbook.shielding.Source;
 public final class PackageRates {
     /** Where "at the surface" is calculated: the middle of a contact reading; judgement. */
     static final double SURFACE_MM = 10;
+    private static final double ONE_METRE_MM = 1_000;
+    private static final double TWO_METRES_MM = 2_000;
+    private static final List<Layer> AIR = List.of(Layer.everywhere(Matter.solid("air")));
     private static final double MM3_PER_M3 = 1e9;
-    private static final double USV_PER_MSV = 1000;
-    /** 0.3 that comes out as 0.30000000000000004 is 0.3. */
-    private static final double ROUNDING = 1e-9;
 
     /**
      * Inside of the package: round with diameter and height, or square with length, width and height.
@@ -94,15 +93,6 @@ public final class PackageRates {
     public record At(String face, double distanceMm, double usvPerH, boolean extrapolated) { }
 
     /**
-     * A limit with what is held against it.
-     *
-     * @param value  in the limit's unit; absent where it cannot be told
-     * @param kept   absent where it cannot be told
-     */
-    public record Verdict(String limit, String what, double largest, String unit, String condition, Optional<Double> value, Optional<Boolean> kept,
-                          Origin origin) { }
-
-    /**
      * @param transportIndex largest mSv/h at 1 m times 100, rounded up to the next tenth; up to 0.05 counts as 0
      * @param label          that the rates ask for; not-to-be-sent above the exclusive-use limit at the surface
      * @param nonExclusive   whether the limits of non-exclusive use are kept
@@ -110,7 +100,7 @@ public final class PackageRates {
      */
     public record Answer(String component, double share, LocalDate on, double filling, double massKg, List<At> points, double surfaceUsvPerH,
                          double oneMetreUsvPerH, double twoMetresUsvPerH, double transportIndex, String label, boolean nonExclusive, boolean exclusive,
-                         boolean extrapolated, List<Verdict> verdicts, List<String> notes) { }
+                         boolean extrapolated, List<TransportCheck.Verdict> verdicts, List<String> notes) { }
 
     private PackageRates() { }
 
@@ -125,43 +115,54 @@ public final class PackageRates {
             throw new Invalid("inside", "holds " + round(question.inside().volumeM3()) + " m³, but the part of " + component.code() + " has " + round(metalM3)
                 + " m³ of metal. Take a larger package or a smaller share.");
         }
-        PlacedSource loaded = loaded(rates, component, share, part, question);
-        List<At> points = new ArrayList<>();
-        double wall = question.walls().stream().mapToDouble(Wall::thicknessMm).sum();
-        List<Layer> air = List.of(Layer.everywhere(Matter.solid("air")));
-        for (double distance : new double[] {SURFACE_MM, 1_000, 2_000}) {
-            faces(question.inside(), wall + distance).forEach((face, point) -> {
-                RatePart rate = rates.rates().part(loaded, air, point, on, 1);
-                points.add(new At(face, distance, rate.usvPerH(), rate.extrapolated()));
-            });
-        }
-        double surface = highest(points, SURFACE_MM);
-        double oneMetre = highest(points, 1_000);
-        double twoMetres = highest(points, 2_000);
-        double index = transportIndex(oneMetre);
-        List<Verdict> verdicts = limits.stream().filter(limit -> limit.quantity() != TransportLimit.Quantity.LABEL)
-            .map(limit -> verdict(limit, surface, index, twoMetres)).toList();
+        double tableDensity = 1000 * rates.units().data().material(component.material(), "material").densityGPerCm3();
+        Matter content = new Matter(component.material(), part * component.densityKgPerM3() / tableDensity);
+        PlacedSource loaded = loaded(component.code(), content, rates.units().data(), question.inside(), question.walls(),
+            Geometry.inventory(component.inventory().orElseThrow(), share), component.inventory().get().referenceOn());
+        List<At> points = around(rates.rates(), loaded, question.inside(), question.walls(), on);
+        TransportCheck.Rates highest = highest(points, Optional.empty());
+        TransportCheck check = TransportCheck.of(limits, highest);
         List<String> notes = new ArrayList<>(List.of(
             "The contents are spread evenly over the inside; a piece that lies against a wall gives more there.",
             "The surface is calculated " + Math.round(SURFACE_MM) + " mm off it (judgement). The limits are for measured rates of the finished package.",
             "Contamination, A2 and criticality limits are not looked at."));
-        return new Answer(component.code(), share, on, part, metalM3 * component.densityKgPerM3(), points, surface, oneMetre, twoMetres, index,
-            label(limits, surface, index), kept(verdicts, "P01", "P02"), kept(verdicts, "P03", "P05"), points.stream().anyMatch(At::extrapolated), verdicts,
-            notes);
+        return new Answer(component.code(), share, on, part, metalM3 * component.densityKgPerM3(), points, highest.surface(), highest.oneMetre(),
+            highest.twoMetres(), check.transportIndex(), check.label(), check.nonExclusive(), check.exclusive(), points.stream().anyMatch(At::extrapolated),
+            check.verdicts(), notes);
     }
 
-    private static PlacedSource loaded(CampaignRates rates, Component component, double share, double part, Question question) {
-        double tableDensity = 1000 * rates.units().data().material(component.material(), "material").densityGPerCm3();
+    /**
+     * A package as a source: its content spread evenly over the inside, walls around it.
+     *
+     * @throws Invalid naming the wall whose material is not in the tables
+     */
+    public static PlacedSource loaded(String code, Matter content, PhotonData data, Inside inside, List<Wall> walls, Inventory inventory, LocalDate referenceOn) {
         List<Shell> shells = new ArrayList<>();
-        for (int i = 0; i < question.walls().size(); i++) {
-            Wall wall = question.walls().get(i);
-            rates.units().data().material(wall.material(), "walls[" + i + "].material");
-            shells.add(new Shell(wall.thicknessMm(), Matter.solid(wall.material())));
+        for (int i = 0; i < walls.size(); i++) {
+            data.material(walls.get(i).material(), "walls[" + i + "].material");
+            shells.add(new Shell(walls.get(i).thicknessMm(), Matter.solid(walls.get(i).material())));
         }
-        Source source = new Source(question.inside().shape(), new Position(0, 0, 0), Axis.Z,
-            Optional.of(new Matter(component.material(), part * component.densityKgPerM3() / tableDensity)), shells);
-        return new PlacedSource(component.code(), SourceState.STANDING, source, Geometry.inventory(component.inventory().orElseThrow(), share),
-            component.inventory().get().referenceOn(), List.of());
+        Source source = new Source(inside.shape(), new Position(0, 0, 0), Axis.Z, Optional.of(content), shells);
+        return new PlacedSource(code, SourceState.STANDING, source, inventory, referenceOn, List.of());
+    }
+
+    /** Rates over the middles of its different faces at the surface, at 1 m and at 2 m. */
+    public static List<At> around(PointRates rates, PlacedSource loaded, Inside inside, List<Wall> walls, LocalDate on) {
+        double wall = walls.stream().mapToDouble(Wall::thicknessMm).sum();
+        List<At> points = new ArrayList<>();
+        for (double distance : new double[] {SURFACE_MM, ONE_METRE_MM, TWO_METRES_MM}) {
+            faces(inside, wall + distance).forEach((face, point) -> {
+                RatePart rate = rates.part(loaded, AIR, point, on, 1);
+                points.add(new At(face, distance, rate.usvPerH(), rate.extrapolated()));
+            });
+        }
+        return points;
+    }
+
+    /** The highest at each distance. */
+    @SuppressWarnings("OptionalUsedAsFieldOrParameterType")
+    public static TransportCheck.Rates highest(List<At> points, Optional<Double> unshieldedThreeMetres) {
+        return new TransportCheck.Rates(highest(points, SURFACE_MM), highest(points, ONE_METRE_MM), highest(points, TWO_METRES_MM), unshieldedThreeMetres);
     }
 
     private static java.util.Map<String, Position> faces(Inside inside, double off) {
@@ -178,42 +179,6 @@ public final class PackageRates {
 
     private static double highest(List<At> points, double distance) {
         return points.stream().filter(at -> at.distanceMm() == distance).mapToDouble(At::usvPerH).max().orElseThrow();
-    }
-
-    /** {@code TI = 100 · largest mSv/h at 1 m}, rounded up to the next tenth; up to 0.05 counts as 0. Source: 49 CFR 173.403, 172.403. */
-    static double transportIndex(double oneMetreUsvPerH) {
-        double exact = 100 * oneMetreUsvPerH / USV_PER_MSV;
-        return exact <= 0.05 ? 0 : Math.ceil(10 * exact - ROUNDING) / 10;
-    }
-
-    /** The first label whose bounds on surface and index are kept; above them III-YELLOW under exclusive use, up to 10 mSv/h. */
-    static String label(List<TransportLimit> limits, double surfaceUsvPerH, double index) {
-        double[] indexUpTo = {0, 1, 10};
-        List<TransportLimit> labels = limits.stream().filter(limit -> limit.quantity() == TransportLimit.Quantity.LABEL)
-            .sorted(Comparator.comparingDouble(TransportLimit::largest)).toList();
-        for (int i = 0; i < labels.size(); i++) {
-            if (surfaceUsvPerH <= USV_PER_MSV * labels.get(i).largest() && index <= indexUpTo[i]) {
-                return labels.get(i).what().replace("Label ", "");
-            }
-        }
-        OptionalDouble exclusive = limits.stream().filter(limit -> limit.quantity() == TransportLimit.Quantity.SURFACE).mapToDouble(TransportLimit::largest).max();
-        return surfaceUsvPerH <= USV_PER_MSV * exclusive.orElseThrow() ? "III-YELLOW, exclusive use" : "not to be sent";
-    }
-
-    private static Verdict verdict(TransportLimit limit, double surface, double index, double twoMetres) {
-        OptionalDouble value = switch (limit.quantity()) {
-            case SURFACE -> OptionalDouble.of(surface / USV_PER_MSV);
-            case TRANSPORT_INDEX -> OptionalDouble.of(index);
-            case TWO_METRES -> OptionalDouble.of(twoMetres / USV_PER_MSV);
-            case VEHICLE, LABEL -> OptionalDouble.empty();
-        };
-        Optional<Double> known = value.isPresent() ? Optional.of(value.getAsDouble()) : Optional.empty();
-        return new Verdict(limit.code(), limit.what(), limit.largest(), limit.unit(), limit.condition(), known,
-            known.map(held -> held <= limit.largest()), limit.origin());
-    }
-
-    private static boolean kept(List<Verdict> verdicts, String... codes) {
-        return verdicts.stream().filter(verdict -> List.of(codes).contains(verdict.limit())).allMatch(verdict -> verdict.kept().orElse(false));
     }
 
     private static String round(double value) {

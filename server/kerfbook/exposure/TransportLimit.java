@@ -13,7 +13,9 @@ public record TransportLimit(String code, String what, Quantity quantity, double
 
     /** What is held against it. */
     public enum Quantity {
-        SURFACE, TRANSPORT_INDEX, TWO_METRES,
+        SURFACE, TRANSPORT_INDEX, TWO_METRES, UNSHIELDED_THREE_METRES,
+        /** Surface rate below which it is handled by hand. */
+        HANDLING,
         /** The vehicle, of which nothing is known here. */
         VEHICLE,
         /** Surface rate up to which a label is enough. */

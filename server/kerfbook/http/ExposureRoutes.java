@@ -3,7 +3,6 @@ package kerfbook.http;
 import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -17,19 +16,16 @@ import kerfbook.exposure.PackageRates;
 import kerfbook.exposure.RateMap;
 import kerfbook.exposure.RemovalSequence;
 import kerfbook.exposure.ShieldThickness;
-import kerfbook.exposure.TransportLimit;
 import kerfbook.exposure.WaterLevels;
 import kerfbook.exposure.YearsLater;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
-import kerfbook.tables.TransportLimits;
 
 /** Calculated dose rates of a stored campaign, and what a planner asks of them. Nothing is stored. */
 final class ExposureRoutes {
     private static final String AT = "/api/campaigns/{id}/exposure";
 
     private final Plans plans;
-    private final List<TransportLimit> limits = TransportLimits.read();
 
     private ExposureRoutes(Plans plans) {
         this.plans = plans;
@@ -47,7 +43,7 @@ final class ExposureRoutes {
         routes.post(AT + "/shield", ctx -> here.ask(ctx, ShieldThickness.Question.class, ShieldThickness::of));
         routes.post(AT + "/years-later", ctx -> here.ask(ctx, YearsLater.Question.class, YearsLater::of));
         routes.post(AT + "/package", ctx -> here.ask(ctx, PackageRates.Question.class,
-            (rates, question) -> PackageRates.of(rates, here.limits, question)));
+            (rates, question) -> PackageRates.of(rates, plans.basis().transport().orElseThrow().limits(), question)));
     }
 
     private void overview(Context ctx) {

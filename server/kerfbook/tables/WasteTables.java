@@ -58,7 +58,7 @@ public final class WasteTables {
     public static Basis.Transport transport() {
         Map<String, Double> bounds = new LinkedHashMap<>();
         Table.read("low_specific_activity").rows().forEach(row -> bounds.put(row.text("class"), row.number("largest_a2_per_g")));
-        return new Basis.Transport(a2(), bounds.get("lsa-ii"), bounds.get("lsa-iii"));
+        return new Basis.Transport(a2(), bounds.get("lsa-ii"), bounds.get("lsa-iii"), TransportLimits.read());
     }
 
     private static Optional<Double> limit(Table.Row row, String column) {

@@ -36,16 +36,9 @@ public record LoadedPackage(Container container, String content, double gPerCm3,
         walls = Require.list(walls, "walls");
     }
 
-    /** Highest of the rates over the middles of the three different sides, and 3 m from the content without walls. */
-    public PackageRates rates(PointKernel kernel, double massKg, Inventory inventory) {
-        return new PackageRates(
-            Optional.of(highest(kernel, massKg, inventory, walls, AT_SURFACE_MM)), Optional.of(highest(kernel, massKg, inventory, walls, 1_000)),
-            Optional.of(highest(kernel, massKg, inventory, walls, 2_000)), Optional.of(highest(kernel, massKg, inventory, List.of(), 3_000)));
-    }
-
     /** Surface rate alone, µSv/h: what a ceiling on loaded packages asks for. */
     public double surfaceUsvPerH(PointKernel kernel, double massKg, Inventory inventory) {
-        return highest(kernel, massKg, inventory, walls, AT_SURFACE_MM);
+        return highestUsvPerH(kernel, massKg, inventory, AT_SURFACE_MM);
     }
 
     /** The same, ready for packing. */
@@ -53,14 +46,15 @@ public record LoadedPackage(Container container, String content, double gPerCm3,
         return content -> surfaceUsvPerH(kernel, content.massKg(), Inventory.of(content.becquerels()));
     }
 
-    private double highest(PointKernel kernel, double massKg, Inventory inventory, List<Shell> around, double distanceMm) {
+    /** Highest of the rates over the middles of the three different sides, so far from the walls, µSv/h. */
+    public double highestUsvPerH(PointKernel kernel, double massKg, Inventory inventory, double distanceMm) {
         Require.positive(massKg, 1e6, "mass_kg", "kg");
         double filling = massKg / (container.innerVolumeM3() * gPerCm3 * 1000);
         double length = container.innerLengthMm();
         double width = container.innerWidthMm();
         double height = container.innerHeightMm();
-        double out = distanceMm + around.stream().mapToDouble(Shell::thicknessMm).sum();
-        Source source = new Source(new Shape.Box(length, width, height), new Position(0, 0, 0), Axis.Z, Optional.of(new Matter(content, filling)), around);
+        double out = distanceMm + walls.stream().mapToDouble(Shell::thicknessMm).sum();
+        Source source = new Source(new Shape.Box(length, width, height), new Position(0, 0, 0), Axis.Z, Optional.of(new Matter(content, filling)), walls);
         double highest = 0;
         for (Position at : List.of(new Position(length / 2 + out, 0, 0), new Position(0, width / 2 + out, 0), new Position(0, 0, height / 2 + out))) {
             highest = Math.max(highest, kernel.rate(source, List.of(), at, inventory, DoseQuantity.AMBIENT_DOSE_EQUIVALENT, TOLERANCE).rateUsvPerH());

@@ -23,13 +23,15 @@ public record SpecificActivity(double numberOfA2, double a2PerG, Kind kind) {
     }
 
     /**
-     * @param massKg of the activated material, packaging and shielding left out
+     * @param massKg   of the activated material, packaging and shielding left out
+     * @param lsa2PerG highest A2 per gram of class II, solids
+     * @param lsa3PerG the same of class III
      */
-    public static SpecificActivity of(Map<String, Double> becquerels, double massKg, A2 a2, PackageLimits limits) {
+    public static SpecificActivity of(Map<String, Double> becquerels, double massKg, A2 a2, double lsa2PerG, double lsa3PerG) {
         Require.positive(massKg, 1e7, "mass_kg", "kg");
         double n = a2.sum(becquerels);
         double perG = n / (massKg * 1000);
-        return new SpecificActivity(n, perG, kind(perG, limits.lsa2PerG(), limits.lsa3PerG()));
+        return new SpecificActivity(n, perG, kind(perG, lsa2PerG, lsa3PerG));
     }
 
     /** Class of so many A2 per gram of solids, against the limits of class II and class III. */

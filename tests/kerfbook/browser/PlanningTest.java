@@ -137,7 +137,7 @@ class PlanningTest {
         traced(task, step, line, figure, input);
         assertTrue(browser.one(rest(input)).getText().contains("edition 2026-11"), what);
         browser.one(rest(input) + " a[data-row][href*='" + row.replace("/", "%2F") + "']").click();
-        browser.waitFor(now -> browser.route().contains("/handbook") && !now.findElements(By.cssSelector("tr.sought")).isEmpty());
+        browser.waitFor(now -> browser.route().contains("/handbook") && !now.findElements(By.cssSelector("tr.sought [data-source]")).isEmpty());
         String found = browser.one("tr.sought [data-source]").getText();
         assertTrue(found.contains("[" + source + ",") && found.length() > source.length() + 40, what + ": " + found);
         assertFalse(browser.one("tr.sought .mark").getText().isBlank(), what);

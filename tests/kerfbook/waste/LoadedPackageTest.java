@@ -23,8 +23,8 @@ class LoadedPackageTest {
      * from its middle to 3 m past its nearest side, 3.25 m: 33.5. The spread of the content over 0.8 m and its thin fill leave 3 %.
      */
     @Test void far_off_a_thin_content_is_a_point() {
-        PackageRates rates = new LoadedPackage(BOX, "stainless-304", 8, List.of()).rates(KERNEL, 1, Inventory.of(Map.of("Co-60", 1e9)));
-        assertEquals(354 / (3.25 * 3.25), rates.unshieldedThreeMetres().orElseThrow(), 0.03 * 33.5);
+        LoadedPackage bare = new LoadedPackage(BOX, "stainless-304", 8, List.of());
+        assertEquals(354 / (3.25 * 3.25), bare.highestUsvPerH(KERNEL, 1, Inventory.of(Map.of("Co-60", 1e9)), 3_000), 0.03 * 33.5);
     }
 
     /** LAW: nearer is more; walls take away; more metal with the same activity takes away; the same content twice over gives less than twice. */
@@ -32,8 +32,8 @@ class LoadedPackageTest {
         Inventory hot = Inventory.of(Map.of("Co-60", 1e12));
         LoadedPackage bare = new LoadedPackage(BOX, "stainless-304", 8, List.of());
         LoadedPackage walled = new LoadedPackage(BOX, "stainless-304", 8, List.of(new Shell(50, Matter.solid("carbon-steel"))));
-        PackageRates rates = walled.rates(KERNEL, 300, hot);
-        assertTrue(rates.surface().orElseThrow() > rates.oneMetre().orElseThrow() && rates.oneMetre().get() > rates.twoMetres().orElseThrow());
+        assertTrue(walled.surfaceUsvPerH(KERNEL, 300, hot) > walled.highestUsvPerH(KERNEL, 300, hot, 1_000));
+        assertTrue(walled.highestUsvPerH(KERNEL, 300, hot, 1_000) > walled.highestUsvPerH(KERNEL, 300, hot, 2_000));
         assertTrue(walled.surfaceUsvPerH(KERNEL, 300, hot) < bare.surfaceUsvPerH(KERNEL, 300, hot) / 2);
         assertTrue(bare.surfaceUsvPerH(KERNEL, 600, hot) < bare.surfaceUsvPerH(KERNEL, 300, hot));
         double once = walled.surfaceUsvPerH(KERNEL, 300, hot);
