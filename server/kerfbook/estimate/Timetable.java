@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.Need;
 import kerfbook.campaign.Resource;
 import kerfbook.campaign.Settings;
@@ -44,11 +45,11 @@ final class Timetable {
     private Timetable() { }
 
     /** @param steps hours of the steps of each task, in the order of the tasks */
-    static Timetable of(List<PlannedTask> tasks, List<List<StepHours>> steps, List<Resource> resources) {
+    static Timetable of(List<PlannedTask> tasks, List<List<StepHours>> steps, List<Resource> resources, Overrides overrides) {
         List<Activity> activities = new ArrayList<>();
         for (int i = 0; i < tasks.size(); i++) {
             PlannedTask task = tasks.get(i);
-            activities.add(activity(task, Workload.hours(steps.get(i)), needs(task, steps.get(i), resources)));
+            activities.add(activity(task, Workload.hours(steps.get(i)), needs(task, steps.get(i), resources, overrides)));
         }
         try {
             return of(activities, resources);
@@ -124,14 +125,14 @@ final class Timetable {
     }
 
     /** What a task uses: what it names, and the people of a counted role who are there together at its busiest step. */
-    private static Map<String, Integer> needs(PlannedTask task, List<StepHours> steps, List<Resource> resources) {
+    private static Map<String, Integer> needs(PlannedTask task, List<StepHours> steps, List<Resource> resources, Overrides overrides) {
         Map<String, Integer> needs = new LinkedHashMap<>();
         for (Need need : task.needs()) {
             needs.put(need.resource(), need.amount());
         }
         for (Resource resource : resources) {
             if (resource.role().isPresent()) {
-                int people = people(steps, resource.role().get());
+                int people = people(task.id(), steps, resource.role().get(), overrides);
                 if (people > resource.capacity()) {
                     throw new Incomplete(task.at() + ".steps", "of task " + task.id() + " need " + people + " of the role \"" + resource.role().get()
                         + "\" together, but the resource \"" + resource.code() + "\" has " + resource.capacity() + ".");
@@ -144,12 +145,14 @@ final class Timetable {
         return needs;
     }
 
-    /** People of a role at the busiest moment: the largest step in the row, with everybody who runs alongside. */
-    private static int people(List<StepHours> steps, String role) {
+    /** People of a role at the busiest moment: the largest step in the row, with everybody who runs alongside; replaced numbers count. */
+    private static int people(String task, List<StepHours> steps, String role, Overrides overrides) {
         double busiest = 0;
         double alongside = 0;
         for (StepHours step : steps) {
-            double here = step.step().staff().stream().filter(staff -> staff.role().equals(role)).mapToDouble(staff -> staff.people()).sum();
+            Optional<FigureOverride> replaced = overrides.find(task, step.step().code(), FigureOverride.Figure.PEOPLE, role);
+            double here = step.step().staff().stream().filter(staff -> staff.role().equals(role))
+                .mapToDouble(staff -> replaced.map(FigureOverride::value).orElse(staff.people())).sum();
             if (step.step().alongside()) {
                 alongside += here;
             } else {

@@ -32,7 +32,7 @@ final class Workload {
         Overrides overrides = Overrides.of(campaign);
         Difficulty difficulty = new Difficulty(campaign.factors());
         add(TaskList.of(campaign), overrides, difficulty);
-        Timetable first = network();
+        Timetable first = network(overrides);
         List<PlannedTask> ofComponents = tasks.stream().filter(task -> task.component().isPresent()).toList();
         if (ofComponents.isEmpty()) {
             timetable = first;
@@ -40,7 +40,7 @@ final class Workload {
             double from = ofComponents.stream().mapToDouble(task -> first.of(task.id()).start()).min().orElseThrow();
             double to = ofComponents.stream().mapToDouble(task -> first.of(task.id()).finish()).max().orElseThrow();
             add(TaskList.weekly(campaign, calendar, from, to), overrides, difficulty);
-            timetable = network();
+            timetable = network(overrides);
         }
         Overrides.requireKnown(campaign, byId);
         requireScopes();
@@ -125,8 +125,8 @@ final class Workload {
         }
     }
 
-    private Timetable network() {
-        return Timetable.of(tasks, tasks.stream().map(task -> steps.get(task.id())).toList(), campaign.resources());
+    private Timetable network(Overrides overrides) {
+        return Timetable.of(tasks, tasks.stream().map(task -> steps.get(task.id())).toList(), campaign.resources(), overrides);
     }
 
     private void requireScopes() {

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Random;
 import kerfbook.campaign.Cut;
 import kerfbook.campaign.Driver;
+import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.Need;
 import kerfbook.campaign.Resource;
@@ -47,6 +48,29 @@ class CapacityTest {
             List.of(Plans.step("do", task.code().equals("a") ? 4 : 2, List.of(), new Staff("packer", 2, "edge", 1)))));
         plan.resources.add(new Resource("packers", "packers", 2, Optional.of("packer")));
         assertEquals(8, plan.forecast().totals().spanHours(), SAME);
+    }
+
+    /**
+     * BY HAND: three tasks of 4, 2 and 2 h want one packer each of two: 4 h in all. With two packers put in place of one in the first it has both
+     * to itself: 4 h, then 2 h for the others beside each other. Three are more than there are.
+     */
+    @Test
+    void a_replaced_number_of_people_counts_against_the_capacity() {
+        Plans plan = threeLifts();
+        plan.tasks.replaceAll(task -> new ManualTask(task.code(), task.name(), task.group(), task.component(), task.after(), task.before(), 0, task.notBefore(),
+            List.of(Plans.step("do", task.code().equals("a") ? 4 : 2, List.of(), new Staff("packer", 1, "edge", 1)))));
+        plan.resources.add(new Resource("packers", "packers", 2, Optional.of("packer")));
+        assertEquals(4, plan.forecast().totals().spanHours(), SAME);
+        plan.overrides.add(people(2));
+        assertEquals(6, plan.forecast().totals().spanHours(), SAME);
+        plan.overrides.set(0, people(3));
+        assertEquals("tasks[0].steps", assertThrows(Incomplete.class, plan::forecast).faults().get(0).field());
+        plan.overrides.set(0, people(0));
+        assertEquals(4, plan.forecast().totals().spanHours(), SAME);
+    }
+
+    private static FigureOverride people(double count) {
+        return new FigureOverride("o", "manual/a", "do", Optional.of("packer"), FigureOverride.Figure.PEOPLE, count, "as counted", Plans.MONDAY);
     }
 
     /** EDGE: what is not there cannot be needed; a resource of people is not named among needs. */
