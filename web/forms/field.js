@@ -34,7 +34,7 @@ export const origin = group('origin', 'Where this comes from', [
   prose('text', 'Source', { hint: 'In words that let somebody find it again.', wide: true }),
   pick('status', 'How it is known', [['measured', 'Measured on this site'], ['seen', 'Read in a published text'], ['computed', 'Worked out from such figures'],
     ['memory', 'From memory (assumption)'], ['judgement', 'Judgement (assumption)'], ['invented', 'Invented for a demonstration (assumption)']]),
-  rows('rows', 'Rows of the shipped tables it was copied from', 'row', [text('table', 'Table'), text('row', 'Row')], { line: true, hint: 'Take a row out when the figure is no longer that of the row.' }),
+  rows('rows', 'Rows of the shipped tables it was copied from', 'row', [text('table', 'Table'), text('row', 'Row')], { line: true, maybe: true, hint: 'Take a row out when the figure is no longer that of the row.' }),
 ]);
 
 /** Objects of a kind as options. */

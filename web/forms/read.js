@@ -23,7 +23,7 @@ function any(field, draft, path, faults, root) {
   switch (field.type) {
     case 'likely': return three(field, draft, path, faults);
     case 'group': return draft.on ? object(field.fields, draft.in, path, faults, root) : undefined;
-    case 'rows': return draft.map((row, i) => object(field.fields, row, `${path}[${i}]`, faults, root));
+    case 'rows': return field.maybe && draft.length === 0 ? undefined : draft.map((row, i) => object(field.fields, row, `${path}[${i}]`, faults, root));
     case 'list': return draft.map((item, i) => any(field.item, item, `${path}[${i}]`, faults, root));
     case 'picks': return [...draft];
     default: return leaf(field, draft, path, faults);

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import kerfbook.campaign.FigureOverride;
@@ -100,10 +101,11 @@ final class Timetable {
 
     private void level(List<Activity> activities, List<Resource> resources) {
         SerialSchedule schedule = SerialSchedule.of(activities, resources.stream().map(each -> new kerfbook.schedule.Resource(each.code(), each.capacity())).toList());
-        Map<String, List<SerialSchedule.Slot>> endingWith = new HashMap<>();
+        Map<String, TreeMap<Double, List<SerialSchedule.Slot>>> endingWith = new HashMap<>();
         for (int i = 0; i < activities.size(); i++) {
             for (String resource : activities.get(i).needs().keySet()) {
-                endingWith.computeIfAbsent(resource, none -> new ArrayList<>()).add(schedule.slots().get(i));
+                SerialSchedule.Slot slot = schedule.slots().get(i);
+                endingWith.computeIfAbsent(resource, none -> new TreeMap<>()).computeIfAbsent(slot.finishHour(), none -> new ArrayList<>()).add(slot);
             }
         }
         List<Activity> chained = new ArrayList<>();
@@ -111,8 +113,9 @@ final class Timetable {
             SerialSchedule.Slot slot = schedule.slots().get(i);
             List<Link> after = new ArrayList<>(activities.get(i).after());
             if (slot.waitsFor().isPresent() && slot.waitHours() > SAME_MOMENT_H) {
-                endingWith.get(slot.waitsFor().get()).stream().filter(other -> Math.abs(other.finishHour() - slot.startHour()) <= SAME_MOMENT_H
-                    && other.startHour() < slot.startHour() && after.stream().noneMatch(link -> link.activity().equals(other.id()))).toList().forEach(other -> after.add(Link.to(other.id())));
+                endingWith.get(slot.waitsFor().get()).subMap(slot.startHour() - SAME_MOMENT_H, true, slot.startHour() + SAME_MOMENT_H, true).values().stream()
+                    .flatMap(List::stream).filter(other -> other.startHour() < slot.startHour() && after.stream().noneMatch(link -> link.activity().equals(other.id())))
+                    .toList().forEach(other -> after.add(Link.to(other.id())));
             }
             chained.add(new Activity(slot.id(), activities.get(i).hours(), after, slot.startHour(), Map.of()));
         }
