@@ -19,6 +19,7 @@ export const roster = {
   fields: [
     code(), pick('role', 'Role', roles), text('group', 'Only in tasks of the group', { maybe: true, options: groups }),
     pick('component', 'Only at the component', refs('components'), { maybe: true }),
+    text('task', 'Only in the task', { maybe: true, options: taskIds, hint: 'An id as the task list shows it.' }),
     rows('members', 'Who', 'person', [pick('worker', 'Person', refs('workers')), number('weight', 'Weight', '', { usual: '1' })], { line: true, start: 1, hint: 'Hours are shared by weight.' }),
   ],
 };

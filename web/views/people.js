@@ -20,7 +20,7 @@ function all({ camp }) {
   const near = camp.forecast ? byNearness(camp.forecast) : [];
   return html`
     <div class="lead"><div><h1>${heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. Names are for the radiation protection officer and the person.</p></div>
-      <div class="doing">${addLink(camp, 'workers')}</div></div>
+      <div class="doing">${camp.forecast && camp.doc.workers.length > 0 ? html`<a class="button" href=${link(camp.id, 'share')}>Share the dose</a>` : nothing}${addLink(camp, 'workers')}</div></div>
     <div class="grid">
       ${missing(camp)}
       ${camp.doc.workers.length === 0 ? html`<section class="panel empty"><h2>Nobody takes part yet</h2><p>People bring the roles that tasks ask for, and the doses they received before.</p>${addLink(camp, 'workers', null, 'Add the first person')}</section>` : nothing}

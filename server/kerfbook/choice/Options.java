@@ -212,7 +212,10 @@ public final class Options {
         List<RosterEntry> roster = new ArrayList<>();
         boolean replaced = false;
         for (RosterEntry entry : campaign.roster()) {
-            boolean same = entry.role().equals(role) && entry.group().equals(change.group()) && entry.component().equals(change.component());
+            if (entry.role().equals(role) && entry.task().isPresent() && (change.component().isEmpty() || entry.task().get().startsWith(change.component().get() + "/"))) {
+                continue;                           // what is said of single tasks gives way
+            }
+            boolean same = entry.role().equals(role) && entry.task().isEmpty() && entry.group().equals(change.group()) && entry.component().equals(change.component());
             roster.add(same && !replaced ? new RosterEntry(entry.code(), role, entry.group(), entry.component(), change.members()) : entry);
             replaced |= same;
         }
@@ -228,7 +231,7 @@ public final class Options {
      * Surveys and inventories stay where they are and decay. Doses received before are taken to be those of as many years later, since a year
      * that nobody has seen is not 0.
      */
-    private static Campaign later(Campaign campaign, int years) {
+    static Campaign later(Campaign campaign, int years) {
         Settings settings = campaign.settings();
         LocalDate start = settings.start();
         WorkingCalendar calendar = settings.calendar();

@@ -2,9 +2,11 @@ package kerfbook.estimate;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Worker;
@@ -18,17 +20,23 @@ final class Crew {
     record Share(String worker, double share) { }
 
     private final Campaign campaign;
-    private record Place(String role, String group, Optional<String> component) { }
+    private record Place(String role, String task, String group, Optional<String> component) { }
 
     private final Map<Place, List<Share>> found = new HashMap<>();
+    private final Set<String> named = new HashSet<>();
 
     Crew(Campaign campaign) {
         this.campaign = campaign;
+        campaign.roster().forEach(entry -> entry.task().ifPresent(named::add));
     }
 
-    /** The most particular roster entry: component and group, then component, then group, then role alone, else everybody with the role, evenly. */
-    List<Share> of(String role, String group, Optional<String> component) {
-        return found.computeIfAbsent(new Place(role, group, component), none -> find(role, group, component));
+    /**
+     * The most particular roster entry: task, then component and group, then component, then group, then role alone, else everybody with the role,
+     * evenly.
+     */
+    List<Share> of(String role, PlannedTask task) {
+        Place place = new Place(role, named.contains(task.id()) ? task.id() : "", task.group(), task.component());
+        return found.computeIfAbsent(place, this::find);
     }
 
     /** Refuses a line that would need one person in two places: {@code people · share} above 1. */
@@ -41,19 +49,20 @@ final class Crew {
         }
     }
 
-    private List<Share> find(String role, String group, Optional<String> component) {
+    private List<Share> find(Place place) {
         RosterEntry best = null;
         int bestRank = -1;
         for (RosterEntry entry : campaign.roster()) {
-            boolean fits = entry.role().equals(role) && (entry.group().isEmpty() || entry.group().get().equals(group))
-                && (entry.component().isEmpty() || entry.component().equals(component));
-            int rank = (entry.component().isPresent() ? 2 : 0) + (entry.group().isPresent() ? 1 : 0);
+            boolean fits = entry.role().equals(place.role()) && (entry.group().isEmpty() || entry.group().get().equals(place.group()))
+                && (entry.component().isEmpty() || entry.component().equals(place.component()))
+                && (entry.task().isEmpty() || entry.task().get().equals(place.task()));
+            int rank = (entry.task().isPresent() ? 4 : 0) + (entry.component().isPresent() ? 2 : 0) + (entry.group().isPresent() ? 1 : 0);
             if (fits && rank > bestRank) {
                 best = entry;
                 bestRank = rank;
             }
         }
-        return best == null ? evenly(role) : weighted(best);
+        return best == null ? evenly(place.role()) : weighted(best);
     }
 
     private List<Share> evenly(String role) {

@@ -42,6 +42,7 @@ final class Findings {
                      List<Forecast.AreaDose> areas) {
         persons(people, constraints);
         crowded(people);
+        idle();
         targets(targets);
         areas(areas);
         surveys();
@@ -96,6 +97,14 @@ final class Findings {
                     "The dates cannot be kept so. Count the people of the role among the resources, or share the work out.");
             }
         }
+    }
+
+    /** Roster entries that name a task which the plan no longer has. */
+    private void idle() {
+        Set<String> known = new LinkedHashSet<>();
+        tasks.forEach(task -> known.add(task.id()));
+        campaign.roster().forEach(entry -> entry.task().filter(task -> !known.contains(task)).ifPresent(task -> add(Finding.Weight.CHECK, "roster", entry.code(),
+            "The plan has no task \"" + task + "\", which the roster entry " + entry.code() + " names.", "The entry does nothing. Correct or remove it, or share the work out anew.")));
     }
 
     private void targets(List<Forecast.TargetVerdict> targets) {

@@ -48,7 +48,7 @@ final class Lines {
         double personHours = people * step.hours();
         double fieldHours = personHours * presence;
         double personUsv = fieldHours * rate;
-        List<Crew.Share> shares = crew.of(staff.role(), task.group(), task.component());
+        List<Crew.Share> shares = crew.of(staff.role(), task);
         crew.requireEnough(people, shares, staff.role(), at);
         for (Crew.Share share : shares) {
             ledger.add(share.worker(), task, on, personHours * share.share(), fieldHours * share.share(), personUsv * share.share());

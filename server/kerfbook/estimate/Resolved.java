@@ -91,7 +91,7 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
             List<Step> steps = new ArrayList<>();
             for (Forecast.StepDose dose : forecast.tasks().get(i).steps()) {
                 List<Part> parts = counted(dose.driver()) ? parts(dose.driver(), consumption(campaign, used, planned.component(), technique)) : List.of();
-                steps.add(new Step(dose, parts, dose.lines().stream().map(line -> crew.of(line.role(), planned.group(), planned.component()).stream()
+                steps.add(new Step(dose, parts, dose.lines().stream().map(line -> crew.of(line.role(), planned).stream()
                     .map(share -> new Share(share.worker(), share.share())).toList()).toList()));
             }
             List<Link> after = new ArrayList<>(planned.after());

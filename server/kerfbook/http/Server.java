@@ -132,6 +132,7 @@ public final class Server implements AutoCloseable {
         ComparisonRoutes.on(routes, plans, handbook, library);
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
+        RosterRoutes.on(routes, plans);
         Entries entries = new Entries(database);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);

@@ -91,9 +91,44 @@ class ChoiceRoutesTest {
             new Wrong("POST", "/api/decision-aids", AIDS.replaceAll("(?s)\"options\":\\[.*\\],\"alpha\"", "\"options\":[],\"alpha\""), Map.of(), 400, "options"));
     }
 
+    private static Wrong share(String what, String field, String body, Map<String, String> headers, int status) {
+        return new Wrong("POST", "/api/campaigns/1/roster/" + what, body, headers, status, field);
+    }
+
+    static Stream<Wrong> wrong_questions_to_the_roster() {
+        String away = "{\"away\":[{\"worker\":\"OP1\",\"from\":\"2027-03-01\",\"until\":\"2027-03-05\"}]}";
+        Map<String, String> none = Map.of();
+        return Stream.of(share("proposal", "away[0].worker", away.replace("OP1", "nobody"), none, 400), share("proposal", "away[0].until", away.replace("-05", "-00"), none, 400),
+            share("proposal", "away[0].until", away.replace("2027-03-05", "2027-02-01"), none, 400), share("proposal", "away[0].from", away.replace("\"from\":\"2027-03-01\",", ""), none, 400),
+            share("proposal", "away[0].worker", away.replace("\"OP1\"", "7"), none, 400), share("proposal", "away", "{\"away\":null}", none, 400), share("proposal", "x", "{\"x\":1}", none, 400),
+            share("proposal", "", "[]", none, 400), share("take", "", "{}", none, 428), share("take", "If-Match", "{}", Map.of("If-Match", "1"), 400),
+            share("take", "", "{}", Map.of("If-Match", "\"999\""), 412), share("take", "away[0].worker", away.replace("OP1", "nobody"), Map.of("If-Match", "\"1\""), 400),
+            new Wrong("POST", "/api/campaigns/9/roster/proposal", "{}", none, 404, ""), new Wrong("POST", "/api/campaigns/1/roster/proposal?x=1", "{}", none, 400, "x"));
+    }
+
+    /** LAW: what is proposed is what is taken; the stored plan's forecast then says the same of each person; nothing is left to take after. */
+    @Test
+    void a_sharing_that_is_taken_is_the_one_proposed() {
+        long id = running.plans.addDemo(Running.demo("demo-campaign")).id();
+        String here = "/api/campaigns/" + id + "/roster/";
+        Response proposal = described("POST /api/campaigns/{id}/roster/proposal", running.json("{}").post(here + "proposal"), 200);
+        assertTrue(proposal.jsonPath().getBoolean("better"));
+        Response taken = described("POST /api/campaigns/{id}/roster/take", running.json("{}").header("If-Match", proposal.header("ETag")).post(here + "take"), 200);
+        assertEquals(tree(proposal.asByteArray()), tree(taken.asByteArray()).get("proposal"));
+        JsonNode people = tree(running.request().get("/api/campaigns/" + id + "/forecast").asByteArray()).get("people");
+        for (JsonNode person : tree(proposal.asByteArray()).get("people")) {
+            for (JsonNode found : people) {
+                if (found.get("worker").equals(person.get("worker"))) {
+                    assertEquals(person.get("after_usv").asDouble(), found.get("usv").asDouble(), 1e-9);
+                }
+            }
+        }
+        assertEquals(412, running.json("{}").header("If-Match", proposal.header("ETag")).post(here + "take").statusCode());
+    }
+
     /** EDGE: whatever is wrong, the answer is a 4xx that names the field, and nothing is stored. */
     @ParameterizedTest
-    @MethodSource("wrong_questions_to_decision_aids")
+    @MethodSource({"wrong_questions_to_decision_aids", "wrong_questions_to_the_roster"})
     void what_is_wrong_is_named(Wrong wrong) {
         List<Object> before = running.everything();
         Response answer = running.json(wrong.body()).headers(wrong.headers()).request(wrong.method(), wrong.address());

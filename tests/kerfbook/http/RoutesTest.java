@@ -144,6 +144,8 @@ class RoutesTest {
         visit(running.json(question.replace("}", ",\"aim\":\"lightest-lift\"}")).header("If-Match", plans.header("ETag")), "POST",
             "/api/campaigns/{id}/components/{code}/segmentation/take", 200, "core-barrel");
         visit(running.request(), "GET", "/api/campaigns/{id}/components/{code}/comparison", 200, "core-barrel");
+        Response sharing = visit(running.json("{}"), "POST", "/api/campaigns/{id}/roster/proposal", 200);
+        visit(running.json("{}").header("If-Match", sharing.header("ETag")), "POST", "/api/campaigns/{id}/roster/take", 200);
     }
 
     private void visitLog() {
