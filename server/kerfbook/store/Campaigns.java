@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiConsumer;
 import java.util.function.Function;
 import java.util.regex.Matcher;
 import kerfbook.quantity.Invalid;
@@ -158,6 +159,11 @@ public final class Campaigns {
      * @throws Stale if the campaign is at another version, or an edit was made from another version of its thing
      */
     public Stored editAll(long id, long expectedVersion, String who, Function<Stored, List<Edit>> decide) {
+        return editAll(id, expectedVersion, who, decide, (handle, version) -> { });
+    }
+
+    /** @param with what is written in the same transaction, knowing the campaign's new version */
+    Stored editAll(long id, long expectedVersion, String who, Function<Stored, List<Edit>> decide, BiConsumer<Handle, Long> with) {
         return database.write(handle -> {
             Stored current = lock(handle, id);
             expect("campaign", expectedVersion, current.version(), current.headerJson());
@@ -170,6 +176,7 @@ public final class Campaigns {
                 name = edit instanceof Edit.PutHeader put ? put.name() : name;
             }
             raise(handle, id, name, version, now);
+            with.accept(handle, version);
             return read(handle, id).orElseThrow();
         });
     }

@@ -26,6 +26,15 @@ final class Hashes {
         }
     }
 
+    /** Of the bytes alone, as any tool works it out. */
+    static String sha256(byte[] bytes) {
+        try {
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);     // every Java has it
+        }
+    }
+
     static String of(String text) {
         return of(List.of(text));
     }
