@@ -26,6 +26,15 @@ final class Address {
         return Long.parseLong(id);
     }
 
+    /** Another number in the address. */
+    static long number(Context ctx, String name, String what) {
+        String number = ctx.pathParam(name);
+        if (!ID.matcher(number).matches()) {
+            throw new Refused(404, "The campaign has no such " + what + ".");
+        }
+        return Long.parseLong(number);
+    }
+
     /** Refuses every parameter after the question mark. */
     static void plain(Context ctx) {
         parameters(ctx, Set.of());

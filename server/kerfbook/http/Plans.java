@@ -3,6 +3,7 @@ package kerfbook.http;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Option;
 import kerfbook.campaign.Settings;
@@ -145,7 +146,12 @@ public final class Plans {
 
     /** Several edits together, made from this version of the campaign. */
     Stored editAll(long id, long seen, String who, List<Edit> edits) {
-        return campaigns.editAll(id, seen, who, current -> {
+        return campaigns.editAll(id, seen, who, checked(edits));
+    }
+
+    /** These edits, if the campaign with them can be kept. */
+    Function<Stored, List<Edit>> checked(List<Edit> edits) {
+        return current -> {
             Draft draft = Draft.of(current);
             edits.forEach(draft::with);
             try {
@@ -154,7 +160,7 @@ public final class Plans {
                 throw new Refused(Problem.of(409, "The rest of the plan does not allow it. Change that first.", draft.needing(invalid)));
             }
             return edits;
-        });
+        };
     }
 
     private void check(Draft draft, Edit edit) {

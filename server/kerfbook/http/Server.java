@@ -17,8 +17,10 @@ import kerfbook.document.RoutineFiles;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 import kerfbook.store.Database;
+import kerfbook.store.Decisions;
 import kerfbook.store.Entries;
 import kerfbook.store.HandIns;
+import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
@@ -33,10 +35,12 @@ public final class Server implements AutoCloseable {
 
     private final Javalin javalin;
     private final List<String> routes;
+    private final RunQueue queue;
 
-    private Server(Javalin javalin, List<String> routes) {
+    private Server(Javalin javalin, List<String> routes, RunQueue queue) {
         this.javalin = javalin;
         this.routes = routes;
+        this.queue = queue;
     }
 
     /** Where to listen: an address of this computer that no other can reach, and a port (0: any free one). */
@@ -54,17 +58,20 @@ public final class Server implements AutoCloseable {
     /** @throws PortTaken if something else listens there */
     public static Server start(Listening where, Plans plans, Database database, String version) {
         AtomicReference<List<String>> routes = new AtomicReference<>();
+        Runs runs = new Runs(database);
+        RunQueue queue = new RunQueue(runs, plans.basis());
         Javalin javalin = Javalin.create(config -> {
             connection(config, where);
-            routes.set(routes(config, plans, database, version));
+            routes.set(routes(config, plans, database, version, runs, queue));
         });
         try {
             javalin.start();
         } catch (JavalinBindException e) {
             javalin.stop();
+            queue.close();
             throw new PortTaken(where, e);
         }
-        return new Server(javalin, routes.get());
+        return new Server(javalin, routes.get(), queue);
     }
 
     public int port() {
@@ -78,6 +85,7 @@ public final class Server implements AutoCloseable {
 
     @Override
     public void close() {
+        queue.close();
         javalin.stop();
     }
 
@@ -103,7 +111,7 @@ public final class Server implements AutoCloseable {
         http.setSendDateHeader(true);
     }
 
-    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version) {
+    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version, Runs runs, RunQueue queue) {
         config.routes.before(Access::check);
         Routes routes = new Routes(config.routes);
         config.routes.exception(Exception.class, Server::refuse);
@@ -139,6 +147,8 @@ public final class Server implements AutoCloseable {
         EntryRoutes.on(routes, logPlans, entries, handIns);
         ProgressRoutes.on(routes, logPlans, entries);
         HandInRoutes.on(routes, logPlans, handIns);
+        RunRoutes.on(routes, plans, runs, queue, WorkState.PLAN);
+        DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         PageRoutes.on(routes);
         return routes.known();
     }
