@@ -5,7 +5,9 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import java.util.function.ToDoubleFunction;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Constraint;
@@ -55,8 +57,17 @@ public final class OptionComparison {
         Optional<OptionRow.Kept> constraint = campaign.constraints().stream().filter(each -> each.scope() == Scope.CAMPAIGN)
             .max(Comparator.comparing(Constraint::validFrom))
             .map(each -> new OptionRow.Kept(each.code(), each.individualUsv(), odds(highest(result.paths()), outlook.highestUsv(), each.individualUsv())));
-        return new OptionRow.Figures(outlook.personUsv(), outlook.hours(), outlook.finish().p50(), outlook.highestUsv(), outlook.cost(), outlook.amounts(), target,
+        return new OptionRow.Figures(outlook.personUsv(), outlook.hours(), outlook.finish().p50(), outlook.highestUsv(), outlook.cost(), waste(campaign, outlook), target,
             constraint, outcomes(result.paths(), outlook));
+    }
+
+    /** What is used up and disposed of, and the packages of each kind. Hours of tools are no waste. */
+    private static List<Outlook.Amount> waste(Campaign campaign, Outlook outlook) {
+        List<Outlook.Amount> waste = new ArrayList<>(outlook.amounts().stream().filter(amount -> !amount.unit().equals("h")).toList());
+        Map<String, Integer> packages = new TreeMap<>();
+        campaign.components().forEach(component -> packages.merge(component.packageType().map(type -> "packages: " + type).orElse("packages"), component.packages(), Integer::sum));
+        packages.forEach((what, count) -> waste.add(new Outlook.Amount(what, "packages", Spread.exactly(count))));
+        return waste;
     }
 
     private static Odds odds(double[] values, Spread spread, double bound) {
@@ -90,17 +101,17 @@ public final class OptionComparison {
     }
 
     /** One thing that options are held against each other by: less is better. */
-    private record Criterion(String name, String unit, double scale, ToDoubleFunction<OptionRow.Figures> of) { }
+    private record Criterion(String name, boolean counted, String unit, double scale, ToDoubleFunction<OptionRow.Figures> of) { }
 
     private static List<Criterion> criteria(OptionRow.Figures one, OptionRow.Figures other) {
-        List<Criterion> criteria = new ArrayList<>(List.of(new Criterion("dose", "person-mSv", PER_MSV, row -> row.personUsv().mean()),
-            new Criterion("hours", "h", 1, row -> row.hours().mean()), new Criterion("highest personal dose", "mSv", PER_MSV, row -> row.highestUsv().mean())));
+        List<Criterion> criteria = new ArrayList<>(List.of(new Criterion("dose", false, "person-mSv", PER_MSV, row -> row.personUsv().mean()),
+            new Criterion("working hours", true, "h", 1, row -> row.hours().mean()), new Criterion("dose of the highest person", false, "mSv", PER_MSV, row -> row.highestUsv().mean())));
         if (one.cost().isPresent() && other.cost().isPresent()) {
-            criteria.add(new Criterion("cost", "", 1, row -> row.cost().orElseThrow().mean()));
+            criteria.add(new Criterion("cost", false, "", 1, row -> row.cost().orElseThrow().mean()));
         }
         for (Outlook.Amount amount : one.waste()) {
             if (other.waste().stream().anyMatch(each -> each.what().equals(amount.what()))) {
-                criteria.add(new Criterion(amount.what(), amount.unit(), 1, row -> row.waste().stream().filter(each -> each.what().equals(amount.what())).findFirst()
+                criteria.add(new Criterion(amount.what(), !amount.unit().equals("kg"), amount.unit(), 1, row -> row.waste().stream().filter(each -> each.what().equals(amount.what())).findFirst()
                     .orElseThrow().amount().mean()));
             }
         }
@@ -141,13 +152,13 @@ public final class OptionComparison {
             double a = criterion.of.applyAsDouble(better.figures().get());
             double b = criterion.of.applyAsDouble(row.figures().get());
             if (sign(a, b) < 0) {
-                less.add("less " + criterion.name + " (" + shown(a / criterion.scale) + " against " + shown(b / criterion.scale)
+                less.add((criterion.counted ? "fewer " : "less ") + criterion.name + " (" + shown(a / criterion.scale) + " against " + shown(b / criterion.scale)
                     + (criterion.unit.isEmpty() || criterion.unit.equals(criterion.name) ? "" : " " + criterion.unit) + ")");
             } else {
                 same.add(criterion.name);
             }
         }
-        return better.letter() + " (" + better.name() + ") has " + joined(less) + (same.isEmpty() ? "" : ", and as much " + joined(same)) + ", on the means.";
+        return better.letter() + " (" + better.name() + ") has " + joined(less) + (same.isEmpty() ? "" : "; the same in " + joined(same)) + ". Means are compared.";
     }
 
     private static String joined(List<String> words) {
