@@ -114,6 +114,7 @@ class RoutesTest {
         visitPlanning();
         visitLog();
         visitKeeping();
+        visitRuns();
         String version = running.request().get("/api/campaigns/1").header("ETag");
         visit(running.request().header("If-Match", version), "DELETE", "/api/campaigns/{id}", 204);
         assertEquals(404, running.request().get("/api/campaigns/1").statusCode());
@@ -124,6 +125,39 @@ class RoutesTest {
     private void visitKeeping() {
         visit(running.request().queryParam("campaign", 1).queryParam("limit", 3), "GET", "/api/trail", 200);
         assertEquals(List.of(), visit(running.request(), "GET", "/api/trail/verify", 200).jsonPath().getList("faults"));
+    }
+
+    private void visitRuns() {
+        String runs = "/api/campaigns/{id}/runs";
+        Response asked = visit(running.json("{\"trials\":200,\"options\":[]}"), "POST", runs, 202);
+        assertEquals("/api/campaigns/1/runs/1", asked.header("Location"));
+        RunsTest.ended(running, 1);
+        visit(running.request(), "GET", runs, 200);
+        visit(running.request(), "GET", runs + "/latest", 200);
+        visitAt(running.request(), "GET", runs + "/{n}", 200, "1");
+        visitAt(running.request(), "GET", runs + "/{n}/document", 200, "1");
+        visitAt(running.request(), "POST", runs + "/{n}/repeat", 202, "1");
+        RunsTest.ended(running, 2);
+        String option = "{\"code\":\"higher\",\"name\":\"Higher\",\"changes\":[{\"kind\":\"water-level\",\"water_level_mm\":100}],\"note\":\"\"}";
+        assertEquals(201, running.json(option).post("/api/campaigns/1/options").statusCode());
+        visit(running.json("{\"trials\":200,\"options\":[\"higher\"]}"), "POST", runs, 202);
+        RunsTest.ended(running, 3);
+        visitAt(running.request().queryParam("a", "A").queryParam("b", "B"), "GET", runs + "/{n}/pair", 200, "3");
+        visitAt(running.request().queryParam("alpha", 100), "GET", runs + "/{n}/preference", 200, "3");
+        visit(running.json("{\"trials\":1000000,\"options\":[]}"), "POST", runs, 202);
+        visitAt(running.request(), "DELETE", runs + "/{n}", 200, "4");
+        visited.add("GET " + runs + "/{n}/events");      // no JSON: RunsTest reads the stream
+        visit(running.json("{\"kind\":\"option\",\"subject\":\"higher\",\"text\":\"Raise the level.\",\"reason\":\"Less dose.\",\"run\":3}"), "POST",
+            "/api/campaigns/{id}/decisions", 201);
+        visit(running.request(), "GET", "/api/campaigns/{id}/decisions", 200);
+    }
+
+    private Response visitAt(RequestSpecification request, String method, String path, int status, String number) {
+        Response answer = request.request(method, path.replace("{id}", "1").replace("{n}", number));
+        assertEquals(status, answer.statusCode(), method + " " + path + ": " + answer.asString());
+        assertEquals(List.of(), Described.faults(method + " " + path, status, answer.contentType(), answer.asByteArray()), method + " " + path);
+        visited.add(method + " " + path);
+        return answer;
     }
 
     private void visitPlanning() {
