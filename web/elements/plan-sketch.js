@@ -1,6 +1,6 @@
 // What a plan makes of a component: its outline in proportion, with the lines along which it is cut.
 import { html, svg } from '../lib/vendor.js';
-import { plain } from '../lib/units.js';
+import { plain, sig } from '../lib/units.js';
 import { sentence } from '../lib/words.js';
 
 const WIDE = 260;
@@ -8,8 +8,16 @@ const HIGH = 170;
 const EDGE = 6;
 
 export function planSketch(plan, name) {
-  return html`<div class="plan-views">${plan.outlines.map((outline, i) => view(plan, outline, `${plan.aim}-${i}`, name))}</div>`;
+  return html`<div class="plan-views">${plan.outlines.map((outline, i) => view(plan, outline, `${plan.aim}-${i}`, name))}</div>${asTable(plan, name)}`;
 }
+
+const KIND = { axial: 'from top to bottom', circumferential: 'once round', radial: 'from the middle outwards', straight: 'straight across' };
+
+/** The same cuts and pieces in figures. */
+const asTable = (plan, name) => html`<details class="small as-table"><summary>Show as a table<span class="spoken">: ${name}, ${plan.words}</span></summary>
+  <div class="table" tabindex="0" role="region" aria-label=${`Cuts and pieces of ${name}, ${plan.words}, ${plan.aim}`}><table><thead><tr><th scope="col">What</th><th scope="col" class="n">How many</th><th scope="col" class="n">mm</th><th scope="col" class="n">kg each</th></tr></thead>
+    <tbody>${plan.cuts.map(cut => html`<tr><th scope="row">Cut, ${KIND[cut.kind] ?? cut.kind}</th><td class="n">${cut.count}</td><td class="n">${plain(Math.round(cut.length_mm))} through ${plain(Math.round(cut.thickness_mm))}</td><td></td></tr>`)}
+      ${plan.pieces.map(piece => html`<tr><th scope="row">Piece</th><td class="n">${piece.count}</td><td class="n">${[piece.size.length_mm, piece.size.width_mm, piece.size.height_mm].map(mm => plain(Math.round(mm))).join(' × ')}</td><td class="n">${sig(piece.mass_kg)}</td></tr>`)}</tbody></table></div></details>`;
 
 function view(plan, outline, key, name) {
   const all = [...outline.edges, ...outline.cut_lines].flatMap(line => line.points);

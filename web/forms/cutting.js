@@ -29,6 +29,7 @@ export const cuts = {
   fields: [
     pick('component', 'Component', refs('components')), code(), text('name', 'Name'), pick('technique', 'Technique', refs('techniques')),
     whole('count', 'How many'), number('length_mm', 'Length of each', 'mm'), number('thickness_mm', 'Thickness', 'mm'),
+    number('metal_share', 'Part of the face that is metal', '%', { power: -2, maybe: true, hint: 'Less than 100 where the tool also crosses holes: the kerf is less, the way of the tool is not.' }),
   ],
 };
 

@@ -71,6 +71,7 @@ function acceptance(camp, tables, data, fit, redraw, reload) {
   if (!data.accepts.has(key)) data.accepts.set(key, { open: false, session: null, stale: false });
   const state = data.accepts.get(key);
   const open = () => {
+    for (const other of data.accepts.values()) other.open = false;   // one form at a time: no id stands twice
     state.open = true;
     state.session ??= new Session({ fields: accepting, value: { field_factor: data.fits.field_factor, accepted_on: today() }, etag: `"${fit.technique_version}"`, address: `${base(camp)}/trial-fits/${encodeURIComponent(fit.technique)}/accept`, method: 'POST' });
     redraw();

@@ -102,7 +102,7 @@ public final class Dividing {
             do {
                 number++;
             } while (taken.contains(stem + "-" + number));
-            rows.add(new Cut(stem + "-" + number, component.code(), cut.name(), cut.technique(), cut.count(), cut.lengthMm(), cut.thicknessMm()));
+            rows.add(new Cut(stem + "-" + number, component.code(), cut.name(), cut.technique(), cut.count(), cut.lengthMm(), cut.thicknessMm(), cut.metalShare()));
         }
         return rows;
     }

@@ -36,7 +36,7 @@ record Exchange(Campaign campaign, String routine, List<String> notes) {
         List<Component> components = in.components().stream()
             .map(each -> each.code().equals(component.code()) ? each.through(routines) : each).toList();
         List<Cut> exchanged = in.cuts().stream().map(cut -> cut.component().equals(component.code()) && which.test(cut)
-            ? new Cut(cut.code(), cut.component(), cut.name(), technique, cut.count(), cut.lengthMm(), cut.thicknessMm()) : cut).toList();
+            ? new Cut(cut.code(), cut.component(), cut.name(), technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), cut.metalShare()) : cut).toList();
         List<String> gone = component.routines().stream().filter(code -> !routines.contains(code)).map(code -> component.code() + "/" + code + "/").toList();
         List<FigureOverride> kept = in.overrides().stream().filter(each -> gone.stream().noneMatch(each.task()::startsWith)).toList();
         List<String> said = new ArrayList<>(notes);

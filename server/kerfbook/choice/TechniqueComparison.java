@@ -168,7 +168,7 @@ public final class TechniqueComparison {
         for (Cut cut : cuts) {
             Likely hours = CuttingTime.hours(cut.count(), cut.lengthMm(), cut.thicknessMm(), component.material(), technique);
             on = on.plus(hours);
-            kerfKg += Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely();
+            kerfKg += Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely() * cut.metal();
             tools = both(tools, Removed.tools(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), hours));
             abrasive = both(abrasive, Removed.abrasiveKg(technique, hours));
         }

@@ -43,12 +43,12 @@ record Quantities(double components, double packages, double pieces, double cuts
     }
 
     /**
-     * One row of cuts. Kerf mass is kerf width (likely) · thickness · length · density; drums take abrasive and kerf.
+     * One row of cuts. Kerf mass is kerf width (likely) · thickness · length · metal share · density; drums take abrasive and kerf.
      */
     static Quantities of(Cut cut, Component component, Technique technique) {
         double length = cut.count() * cut.lengthMm();
         Likely hours = CuttingTime.hours(cut.count(), cut.lengthMm(), cut.thicknessMm(), component.material(), technique);
-        double kerfKg = Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely();
+        double kerfKg = Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely() * cut.metal();
         Map<Driver, String> missing = new EnumMap<>(Driver.class);
 
         Optional<Likely> changes = Removed.tools(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), hours);

@@ -90,7 +90,8 @@ public record WaterAnswer(String component, PoolWater.Waits waits, double shiftH
     }
 
     private static CutWait alone(WaterModel model, WaterModel.Row row) {
-        Cut one = new Cut(row.cut().code(), row.cut().component(), row.cut().name(), row.cut().technique(), 1, row.cut().lengthMm(), row.cut().thicknessMm());
+        Cut one = new Cut(row.cut().code(), row.cut().component(), row.cut().name(), row.cut().technique(), 1, row.cut().lengthMm(), row.cut().thicknessMm(),
+            row.cut().metalShare());
         return new CutWait(row.cut().code(), row.technique().code(), row.cut().count(), row.hoursEach(), row.gPerH(),
             waits(model, List.of(new WaterModel.Row(one, row.technique(), row.hoursEach(), row.gPerH(), row.assumed()))), row.assumed());
     }

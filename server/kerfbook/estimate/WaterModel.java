@@ -91,7 +91,7 @@ final class WaterModel {
      */
     Row row(Cut cut, Component component, Technique technique) {
         Likely hours = CuttingTime.hours(cut.count(), cut.lengthMm(), cut.thicknessMm(), component.material(), technique);
-        double kerfG = G_PER_KG * Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely();
+        double kerfG = G_PER_KG * Removed.kerfKg(technique, cut.count(), cut.lengthMm(), cut.thicknessMm(), component.densityKgPerM3()).likely() * cut.metal();
         Optional<PoolWater.Release> release = water.release(technique.code());
         if (release.isEmpty() && kerfG > 0) {
             throw new Incomplete("settings.pool.water.releases", "has none for the technique \"" + technique.code()

@@ -57,7 +57,7 @@ public record Plan(Aim aim, Division division, List<PlannedCut> cuts, List<Piece
         List<Cut> rows = new ArrayList<>();
         for (PlannedCut cut : cuts) {
             rows.add(new Cut(component + "-" + (rows.size() + 1), component, name + ", " + cut.kind().words(), technique, cut.count(),
-                cut.lengthMm(), cut.thicknessMm()));
+                cut.lengthMm(), cut.thicknessMm(), cut.metalShare() < 1 ? Optional.of(cut.metalShare()) : Optional.empty()));
         }
         return rows;
     }

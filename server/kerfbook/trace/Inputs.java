@@ -91,7 +91,8 @@ public final class Inputs {
 
     private void cut(Cut cut) {
         own("cuts", cut.code(), "", "Cuts: " + cut.name(), Optional.of(Likely.exactly(cut.count())), "cuts", "Entered with the cuts: " + cut.count() + " of "
-            + number(cut.lengthMm()) + " mm through " + number(cut.thicknessMm()) + " mm with " + cut.technique() + ".", List.of());
+            + number(cut.lengthMm()) + " mm through " + number(cut.thicknessMm()) + " mm with " + cut.technique()
+                + cut.metalShare().map(share -> ", " + number(100 * share) + " % of the face metal").orElse("") + ".", List.of());
     }
 
     private void survey(Survey survey) {

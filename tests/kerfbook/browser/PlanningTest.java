@@ -27,7 +27,8 @@ class PlanningTest {
     private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
     private static final String RUN = "const [tags, done] = arguments; axe.run(document, { runOnly: tags, resultTypes: ['violations'] })"
         + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
-    private static final List<String> PAGES = List.of("divide/outer-shield", "compare/outer-shield", "bars", "trials", "calculator", "waste", "library", "library/lift-and-pack", "handbook");
+    private static final List<String> PAGES = List.of("divide/outer-shield", "compare/outer-shield", "bars", "trials", "calculator", "waste", "library",
+        "library/lift-and-pack", "handbook", "handbook?row=transport_limits%2FP05", "basis?input=techniques%2Fjet&input=components%2Fcore-barrel", "tasks");
     private static Chromium browser;
     private Site site;
 
@@ -173,9 +174,11 @@ class PlanningTest {
 
     /** LAW: no violation of WCAG 2.2 A and AA or of axe's best practices, no sideways scroll. */
     @ParameterizedTest
-    @CsvSource({"light,1440", "dark,320"})
-    void no_planning_page_shuts_anybody_out(String theme, int width) {
-        browser.media("prefers-color-scheme", theme);
+    @CsvSource({"prefers-color-scheme,light,1440", "prefers-color-scheme,light,820", "prefers-color-scheme,light,320", "prefers-color-scheme,dark,1440",
+        "prefers-color-scheme,dark,820", "prefers-color-scheme,dark,320", "prefers-contrast,more,1440", "prefers-contrast,more,320", "forced-colors,active,1440",
+        "forced-colors,active,320"})
+    void no_planning_page_shuts_anybody_out(String feature, String theme, int width) {
+        browser.media("prefers-color-scheme", "light", feature, theme);
         browser.size(width);
         List<String> found = new ArrayList<>();
         for (String page : PAGES) {
@@ -183,6 +186,10 @@ class PlanningTest {
             if (page.startsWith("divide")) {
                 browser.one("form button[type=submit]").click();
                 browser.waitFor(now -> !now.findElements(By.cssSelector(".plan")).isEmpty());
+            }
+            if (page.equals("tasks")) {
+                browser.one(".opener").click();
+                browser.waitFor(now -> !now.findElements(By.cssSelector("a.traced")).isEmpty());
             }
             browser.js(AXE);
             ((List<?>) browser.driver.executeAsyncScript(RUN, TAGS)).forEach(violation -> found.add(page + " " + theme + " " + width + ": " + violation));

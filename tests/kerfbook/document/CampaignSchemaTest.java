@@ -48,7 +48,8 @@ class CampaignSchemaTest {
     private static final Pattern RANGE = Pattern.compile("must be (a number between|a whole number between|above 0|at most|a whole number,).*", Pattern.DOTALL);
     /** Dimensions, wear and dates that the demo data have no use for, one object each. */
     private static final String MORE = """
-        {"resource": [{"code": "hoist", "name": "Hoist", "capacity": 1, "role": "rigger"}],
+        {"cut": [{"code": "c", "component": "c", "name": "n", "technique": "t", "count": 1, "length_mm": 1, "thickness_mm": 1, "metal_share": 0.5}],
+         "resource": [{"code": "hoist", "name": "Hoist", "capacity": 1, "role": "rigger"}],
              "need": [{"resource": "hoist", "amount": 1}],
             "price": [{"code": "p", "name": "n", "what": "fixed", "amount": 1, "currency": "EUR", "price_year": 2026, "origin": {"text": "t", "status": "invented"}}],
        "fines_size": [{"name": "n", "share": 1, "diameter_um": 10, "density_kg_per_m3": 4100, "filter_efficiency": 0.9}, {"name": "n", "share": 1, "settling_mm_per_s": 1, "filter_efficiency": 0.9}],

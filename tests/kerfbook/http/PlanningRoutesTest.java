@@ -170,6 +170,36 @@ class PlanningRoutesTest {
         assertEquals("technique", refused.jsonPath().getString("errors[0].field"));
     }
 
+    /** EDGE: where an override or another task names a task that the exchange takes away, the plan is not taken, it is said what needs it, and nothing changes. */
+    @Test
+    void a_plan_that_takes_tasks_away_from_others_is_refused() {
+        ObjectNode question = tree(question("core-barrel", "plan-basket").getBytes(StandardCharsets.UTF_8)).put("technique", "plasma").put("aim", "fewest-cut-metres");
+        List<Object> before = running.everything();
+        Response refused = running.json(question.toString()).header("If-Match", "\"1\"").post(HERE + "core-barrel/segmentation/take");
+        assertEquals(409, refused.statusCode(), refused.asString());
+        assertEquals(List.of(), Described.faults("POST " + "/api/campaigns/{id}/components/{code}/segmentation/take", 409, refused.contentType(), refused.asByteArray()));
+        assertTrue(refused.asString().contains("core-barrel/cut-jet/"), refused.asString());
+        assertEquals(before, running.everything());
+    }
+
+    /** LAW: the kerf of a grid is that of its bars: what the forecast counts is what the plan showed, on the mass as drawn. */
+    @Test
+    void holes_of_a_grid_are_not_counted_as_kerf() {
+        ObjectNode question = tree(question("upper-grid", "plan-basket").getBytes(StandardCharsets.UTF_8)).put("aim", "fewest-cut-metres");
+        Response done = running.json(question.toString()).header("If-Match", "\"1\"").post(HERE + "upper-grid/segmentation/take");
+        assertEquals(200, done.statusCode(), done.asString());
+        JsonNode plan = tree(done.asByteArray()).get("plan");
+        for (JsonNode row : plan.get("cut_rows")) {
+            assertTrue(row.get("metal_share").asDouble() > 0 && row.get("metal_share").asDouble() < 1, row.toString());
+        }
+        JsonNode component = one(document().get("components"), "code", "upper-grid");
+        JsonNode shape = component.get("shape");
+        double drawn = shape.get("length_mm").asDouble() * shape.get("width_mm").asDouble() * shape.get("thickness_mm").asDouble() * (1 - shape.get("open_fraction").asDouble())
+            / 1e9 * component.get("density_kg_per_m3").asDouble();
+        JsonNode waste = one(tree(running.request().get("/api/campaigns/1/forecast").asByteArray()).at("/waste/components"), "component", "upper-grid");
+        assertEquals(plan.at("/kerf/mass_kg").asDouble(), waste.get("kerf_kg").asDouble() * component.get("mass_kg").asDouble() / drawn, 1e-9);
+    }
+
     /** LAW: a row of the comparison is the forecast of the campaign in which the technique was exchanged by hand. */
     @Test
     void a_comparison_equals_the_exchange_by_hand() {
@@ -309,6 +339,16 @@ class PlanningRoutesTest {
         }
     }
 
+    private static Wrong price(String field, String rows) {
+        return new Wrong("POST", "/api/campaigns/1/prices", "{\"code\":\"wrong\",\"name\":\"Wrong\",\"what\":\"fixed\",\"amount\":1,\"currency\":\"EUR\",\"price_year\":2026,"
+            + "\"origin\":{\"text\":\"t\",\"status\":\"invented\",\"rows\":[" + rows + "]}}", Map.of(), 400, field);
+    }
+
+    private static Wrong cut(String field, String value) {
+        return new Wrong("POST", "/api/campaigns/1/cuts", "{\"code\":\"wrong\",\"component\":\"upper-grid\",\"name\":\"Wrong\",\"technique\":\"jet\",\"count\":1,\"length_mm\":1,"
+            + "\"thickness_mm\":1,\"" + field + "\":" + value + "}", Map.of(), 400, field);
+    }
+
     private static Wrong divide(String field, String pointer, String value) {
         return new Wrong("POST", HERE + "core-barrel/segmentation", changed(question("core-barrel", "plan-basket"), pointer, value), Map.of(), 400, field);
     }
@@ -348,6 +388,16 @@ class PlanningRoutesTest {
             new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of("If-Match", "\"1\""), 400, "aim"),
             new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of("If-Match", "1"), 400, "If-Match"),
             new Wrong("POST", HERE + "core-barrel/segmentation/take", question("core-barrel", "plan-basket"), Map.of(), 428, ""),
+            new Wrong("GET", "/api/campaigns/1/trace", "", Map.of(), 400, "task"), new Wrong("GET", "/api/campaigns/1/trace?task=nix", "", Map.of(), 404, ""),
+            new Wrong("GET", "/api/campaigns/1/trace?task=a&task=b", "", Map.of(), 400, "task"), new Wrong("GET", "/api/campaigns/1/trace?task=a&step=b", "", Map.of(), 400, "step"),
+            new Wrong("GET", "/api/campaigns/9/trace?task=a", "", Map.of(), 404, ""), new Wrong("GET", "/api/campaigns/1/inputs?kind=cuts", "", Map.of(), 400, "kind"),
+            new Wrong("GET", "/api/campaigns/9/inputs", "", Map.of(), 404, ""), new Wrong("GET", "/api/tables/shipped/nix", "", Map.of(), 404, ""),
+            new Wrong("GET", "/api/tables/shipped/sources", "", Map.of(), 404, ""), new Wrong("GET", "/api/tables/shipped/techniques/nix", "", Map.of(), 404, ""),
+            new Wrong("GET", "/api/tables/shipped?x=1", "", Map.of(), 400, "x"), price("origin.rows[0]", "{\"table\":\"techniques\",\"row\":\"hand-saw\"}"),
+            price("origin.rows[0]", "{\"table\":\"nix\",\"row\":\"jet\"}"), price("origin.rows[0].row", "{\"table\":\"techniques\"}"),
+            price("origin.rows[0].table", "{\"table\":\"a b\",\"row\":\"jet\"}"), price("origin.rows[0].row", "{\"table\":\"techniques\",\"row\":\" \"}"),
+            price("origin.rows[1]", "{\"table\":\"techniques\",\"row\":\"shear\"},{\"table\":\"techniques\",\"row\":\"shear\"}"), price("origin.rows[0].table", "{\"table\":7,\"row\":\"x\"}"),
+            cut("metal_share", "0"), cut("metal_share", "1.01"), cut("metal_share", "-0.5"), cut("metal_share", "\"0.5\""), cut("metal_share", "null"),
             new Wrong("GET", HERE + "nix/comparison", "", Map.of(), 404, ""), new Wrong("GET", HERE + "pedestal/comparison?with=jet", "", Map.of(), 400, "with"),
             new Wrong("GET", "/api/campaigns/1/trial-fits?confidence=1", "", Map.of(), 400, "confidence"), new Wrong("GET", "/api/campaigns/1/trial-fits?confidence=NaN", "", Map.of(), 400, "confidence"),
             new Wrong("GET", "/api/campaigns/1/trial-fits?slope=1", "", Map.of(), 400, "slope"), new Wrong("GET", "/api/campaigns/1/trial-fits?slope=-1&slope=-2", "", Map.of(), 400, "slope"),
@@ -370,6 +420,7 @@ class PlanningRoutesTest {
     void what_is_wrong_is_named_and_changes_nothing() {
         List<Object> before = running.everything();
         List<String> other = new ArrayList<>();
+        assertTrue(wrong().count() >= 80, wrong().count() + " cases");
         wrong().forEach(wrong -> {
             Response answer = (wrong.body().isEmpty() ? running.request() : running.json(wrong.body())).headers(wrong.headers()).request(wrong.method(), wrong.address());
             String field = answer.statusCode() < 400 || answer.jsonPath().getList("errors").isEmpty() ? "" : answer.jsonPath().getString("errors[0].field");
