@@ -1,7 +1,6 @@
 package kerfbook.outlook;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -242,7 +241,24 @@ public final class Model {
         return sum.value();
     }
 
-    long[] texts() {
-        return Arrays.stream(works).flatMapToLong(work -> work.steps.stream().mapToLong(step -> step.text)).toArray();
+    /** Draws every random number of so many trials and nothing else, on this thread: the floor under the time of a simulation. */
+    public double drawOnly(long seed, int trials) {
+        long[] keys = program.keys(seed);
+        double[][] factors = new double[program.size()][Block.TRIALS];
+        double[] row = new double[Block.TRIALS];
+        double sum = 0;
+        for (int first = 0; first < trials; first += Block.TRIALS) {
+            int n = Math.min(Block.TRIALS, trials - first);
+            program.draw(factors, keys, first, n);
+            for (Work work : works) {
+                for (Work.Step step : work.steps) {
+                    if (step.each != null) {
+                        Rows.pert(row, n, Draw.key(seed, step.text), first, step.each.cells, step.width, step.hours);
+                        sum += row[0];
+                    }
+                }
+            }
+        }
+        return sum;
     }
 }

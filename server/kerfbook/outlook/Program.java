@@ -116,13 +116,24 @@ final class Program {
         return inputs.stream().mapToLong(input -> Draw.key(seed, Draw.text(input.key()))).toArray();
     }
 
+    /** Fills the rows of the inputs only. */
+    void draw(double[][] rows, long[] keys, long firstTrial, int n) {
+        for (int i = 0; i < nodes.size(); i++) {
+            Node node = nodes.get(i);
+            if (node.op == Op.PERT) {
+                Rows.pert(rows[i], n, keys[node.input], firstTrial, node.table.cells, node.scale, 1);
+            } else if (node.op == Op.LOG_NORMAL) {
+                Rows.logNormal(rows[i], n, keys[node.input], firstTrial, node.shift, node.scale);
+            }
+        }
+    }
+
     /** Fills one row per factor. */
     void run(double[][] rows, long[] keys, long firstTrial, int n) {
+        draw(rows, keys, firstTrial, n);
         for (int i = 0; i < nodes.size(); i++) {
             Node node = nodes.get(i);
             switch (node.op) {
-                case PERT -> Rows.pert(rows[i], n, keys[node.input], firstTrial, node.table.cells, node.scale, 1);
-                case LOG_NORMAL -> Rows.logNormal(rows[i], n, keys[node.input], firstTrial, node.shift, node.scale);
                 case PRODUCT -> Rows.product(rows[i], n, rows[node.of[0]], rows[node.of[1]]);
                 case SUM -> {
                     Rows.fill(rows[i], n, 1);
@@ -130,7 +141,7 @@ final class Program {
                         Rows.addMoved(rows[i], n, rows[node.of[k]], node.by[k]);
                     }
                 }
-                default -> throw new IllegalStateException(node.op.name());
+                default -> { }
             }
         }
     }

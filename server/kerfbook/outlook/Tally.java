@@ -8,8 +8,8 @@ package kerfbook.outlook;
  */
 final class Tally {
     static final int BINS = 2048;
-    private static final int FEWEST_BINS = 64;
-    private static final int MOST_CELLS = 1 << 23;
+    private static final int FEWEST_BINS = 128;
+    private static final int MOST_CELLS = 1 << 20;
 
     final int series;
     final int bins;
@@ -48,12 +48,19 @@ final class Tally {
     /** One thread's counts. */
     final class Hand {
         private final int[] mine = new int[series * bins];
+        private final int[] bin = new int[Block.TRIALS];
 
         void count(int at, int part, double[] values, int n) {
             double from = low[at];
             double perUnit = high[at] > from ? bins / (high[at] - from) : 0;
             int base = at * bins;
             int last = bins - 1;
+            for (int k = 0; k < n; k++) {
+                bin[k] = Math.max(0, Math.min(last, (int) ((values[k] - from) * perUnit)));
+            }
+            for (int k = 0; k < n; k++) {
+                mine[base + bin[k]]++;
+            }
             double s0 = 0;
             double s1 = 0;
             double q0 = 0;
@@ -66,14 +73,11 @@ final class Tally {
                 s1 += b;
                 q0 += a * a;
                 q1 += b * b;
-                mine[base + Math.max(0, Math.min(last, (int) (a * perUnit)))]++;
-                mine[base + Math.max(0, Math.min(last, (int) (b * perUnit)))]++;
             }
             for (; k < n; k++) {
                 double a = values[k] - from;
                 s0 += a;
                 q0 += a * a;
-                mine[base + Math.max(0, Math.min(last, (int) (a * perUnit)))]++;
             }
             sums[at * parts + part] += s0 + s1;
             squares[at * parts + part] += q0 + q1;
