@@ -16,6 +16,7 @@ const PAGES = {
   trail: () => import('./views/trail.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'),
+  log: () => import('./views/log.js'),
 };
 const main = document.getElementById('main');
 let shown = 0;
@@ -31,7 +32,8 @@ export async function show() {
   try {
     const load = PAGES[route.page];
     if (!load) throw Object.assign(new Error('There is no such page.'), { status: 404 });
-    const [page, camp, tables] = await Promise.all([load(), route.id === null ? null : campaign(route.id), referenceTables()]);
+    const page = await load();
+    const [camp, tables] = page.alone ? [null, null] : await Promise.all([route.id === null ? null : campaign(route.id), referenceTables()]);
     const data = page.load ? await page.load({ route, camp, tables }) : null;
     if (turn !== shown) return;
     const redraw = () => {
@@ -39,7 +41,7 @@ export async function show() {
       render(page.body({ route, camp, tables, data, redraw, reload: show }), main);
     };
     document.title = `${page.title({ route, camp, data })} – Kerfbook`;
-    shell(route, camp);
+    shell(route, camp ?? data?.camp ?? null);
     redraw();
     page.drawn?.({ route, camp, main });
   } catch (problem) {

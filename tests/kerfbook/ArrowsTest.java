@@ -51,7 +51,7 @@ class ArrowsTest {
         entry("document", with(domain(), "java.io", "java.nio", "java.security", "com.fasterxml.jackson")),
         entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.security", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",
             "org.h2")),
-        entry("http", with(domain(), "tables", "document", "store", "java.io", "java.nio", "java.lang", "java.security", "com.fasterxml.jackson",
+        entry("http", with(domain(), "tables", "document", "store", "java.io", "java.nio", "java.lang", "java.net", "java.security", "com.fasterxml.jackson",
             "io.javalin", "jakarta.servlet", "org.eclipse.jetty")),
         entry("cli", with(domain(), "tables", "document", "store", "http", "java.io", "java.nio")),
         entry("Main", Set.of("cli")));

@@ -2,10 +2,11 @@ import { html, nothing, render, svg } from '../lib/vendor.js';
 import { connection, get } from '../lib/api.js';
 import { link } from '../lib/route.js';
 import { kinds } from '../forms/kinds.js';
+import { changed, countUnsent } from '../lib/outbox.js';
 
-const TABS = [['standing', 'Standing'], ['options', 'Options'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['basis', 'Basis']];
+const TABS = [['standing', 'Standing'], ['options', 'Options'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['log', 'Log'], ['basis', 'Basis']];
 const bar = document.getElementById('bar');
-const state = { route: null, camp: null, others: [], menu: false, word: 'there', at: new Date() };
+const state = { route: null, camp: null, others: [], menu: false, kept: 0, word: 'there', at: new Date() };
 
 export function shell(route, camp) {
   if (state.route?.page !== route.page || state.route?.id !== route.id) state.menu = false;
@@ -30,7 +31,7 @@ function draw() {
       </ul></nav>`}
     <div class="bar-side">
       ${camp?.doc.settings.invented ? html`<span class="bar-tag">demo · invented</span>` : nothing}
-      ${word()}
+      <div class="bar-states">${word()}<span class="bar-kept ${state.kept > 0 ? 'some' : ''}">Kept on this tablet: ${state.kept}</span></div>
       <button class="bar-button" @click=${turnTheme}>${dark() ? 'Light' : 'Dark'}<span class="spoken"> colours</span></button>
     </div></div>`, bar);
 }
@@ -97,3 +98,12 @@ connection.addEventListener('state', ({ detail }) => {
   else set();
 });
 matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => { if (state.route) draw(); });
+
+async function count() {
+  const kept = await countUnsent().catch(() => 0);
+  if (kept === state.kept) return;
+  state.kept = kept;
+  if (state.route) draw();
+}
+changed.addEventListener('change', count);
+count();

@@ -7,20 +7,21 @@ export class Problem extends Error {
     this.status = status;
     this.title = body.title ?? '';
     this.errors = body.errors ?? [];
+    this.needs = body.needs ?? [];
     this.current = body.current;
     this.currentEtag = body.current_etag ?? etag;
   }
 }
 
-export async function ask(method, path, { body, etag, none, plain } = {}) {
-  const headers = { Accept: 'application/json, application/problem+json' };
+export async function ask(method, path, { body, etag, none, plain, headers: more, signal } = {}) {
+  const headers = { Accept: 'application/json, application/problem+json', ...more };
   if (body !== undefined) headers['Content-Type'] = 'application/json';
   if (etag) headers['If-Match'] = etag;
   if (none) headers['If-None-Match'] = none;
   tell('asking');
   let answer;
   try {
-    answer = await fetch(path, { method, headers, body: body === undefined || plain ? body : JSON.stringify(body), cache: 'no-store' });
+    answer = await fetch(path, { method, headers, body: body === undefined || plain ? body : JSON.stringify(body), cache: 'no-store', signal });
   } catch {
     tell('lost');
     throw new Problem(0, { title: 'No answer', detail: 'The server does not answer. Nothing was saved. Try again when the network is back.' });

@@ -30,7 +30,7 @@ final class Choices {
     /** What is refused outright, for the page to say at once. */
     private record Ranges(double mostHours, double mostUsv, double mostUsvPerH, int longestRemark) { }
 
-    private record Answer(Instant now, LocalDate today, double shiftHours, Ranges ranges, Optional<String> worker, boolean settles, List<Task> tasks,
+    private record Answer(String name, boolean invented, Instant now, LocalDate today, double shiftHours, Ranges ranges, Optional<String> worker, boolean settles, List<Task> tasks,
                           List<Person> people, List<Area> areas) { }
 
     private Choices() { }
@@ -52,7 +52,7 @@ final class Choices {
         }
         tasks.sort(Comparator.comparingLong(task -> away(plan.tasks().get(task.id()), today)));
         Caller caller = Caller.of(ctx);
-        Routes.json(ctx, Json.bytes(new Answer(EntryRoutes.now(), today, plan.shiftHours(),
+        Routes.json(ctx, Json.bytes(new Answer(plan.name(), plan.invented(), EntryRoutes.now(), today, plan.shiftHours(),
             new Ranges(Entry.MOST_HOURS, Entry.MOST_USV, Entry.MOST_USV_PER_H, Entry.LONGEST_REMARK),
             caller.worker().filter(plan.people()::containsKey), EntryRoutes.sees(caller, ""), tasks,
             plan.people().entrySet().stream().map(each -> new Person(each.getKey(), each.getValue())).toList(),

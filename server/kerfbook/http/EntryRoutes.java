@@ -36,7 +36,7 @@ final class EntryRoutes {
 
     /** @param usv and remark, enteredBy: only for those who may see the dose */
     private record Row(String id, String worker, String task, LocalDate on, String area, double hours, Optional<Double> usv, Optional<String> step,
-                       Optional<Double> usvPerHFound, Optional<String> remark, Instant madeAt, Instant receivedAt, Optional<String> replaces,
+                       Optional<Double> foundUsvPerH, Optional<String> remark, Instant madeAt, Instant receivedAt, Optional<String> replaces,
                        Optional<String> replacedBy, List<String> confirmed, Optional<String> enteredBy, boolean mayCorrect) { }
 
     private record Rows(List<Row> items, int offset, int limit, long total) { }
@@ -130,7 +130,7 @@ final class EntryRoutes {
         boolean open = sees(caller, entry.worker());
         Optional<String> replacedBy = entries.replacedBy(campaign, entry.id());
         return new Row(entry.id(), entry.worker(), entry.task(), entry.on(), entry.area(), entry.hours(), Optional.of(entry.usv()).filter(usv -> open), entry.step(),
-            entry.usvPerHFound(), Optional.of(entry.remark()).filter(text -> open), entry.madeAt(), kept.receivedAt(), entry.replaces(), replacedBy,
+            entry.foundUsvPerH(), Optional.of(entry.remark()).filter(text -> open), entry.madeAt(), kept.receivedAt(), entry.replaces(), replacedBy,
             entry.confirmed(), Optional.of(kept.enteredBy()).filter(name -> open), mayCorrect(caller, kept) && replacedBy.isEmpty());
     }
 

@@ -26,6 +26,11 @@ final class PageRoutes {
     static void on(Routes routes) {
         routes.get("/api/openapi.json", ctx -> send(ctx, "/kerfbook/http/openapi.json", "application/json"));
         routes.get("/api/schemas/campaign.json", ctx -> send(ctx, "/kerfbook/document/campaign.schema.json", "application/schema+json"));
+        byte[] shell = ShellFiles.json();
+        routes.get("/shell.json", ctx -> {
+            ctx.header("Cache-Control", "no-cache");
+            Routes.json(ctx, shell);
+        });
         routes.get("/", ctx -> page(ctx, "/web/index.html"));
         routes.get("/webjars/<path>", ctx -> page(ctx, "/META-INF/resources" + ctx.path()));
         routes.get("/<path>", ctx -> {
@@ -52,7 +57,7 @@ final class PageRoutes {
         }
     }
 
-    private static Optional<byte[]> read(String resource) {
+    static Optional<byte[]> read(String resource) {
         try (InputStream in = PageRoutes.class.getResourceAsStream(resource)) {
             return in == null ? Optional.empty() : Optional.of(in.readAllBytes());
         } catch (IOException e) {

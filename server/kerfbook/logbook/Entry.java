@@ -18,13 +18,13 @@ import kerfbook.quantity.Require;
  * @param hours        time of this person in this area, h; 0 takes back the entry that is replaced
  * @param usv          dosimeter reading Hp(10), µSv
  * @param step         step of the task, where it was named
- * @param usvPerHFound dose rate found at the place, µSv/h
+ * @param foundUsvPerH dose rate found at the place, µSv/h
  * @param madeAt       by the clock of the device
  * @param replaces     id of the entry that this one corrects
  * @param confirmed    checks that asked about this entry and were answered with yes
  */
 public record Entry(String id, String worker, String task, LocalDate on, String area, double hours, double usv, Optional<String> step,
-                    Optional<Double> usvPerHFound, String remark, Instant madeAt, Optional<String> replaces, List<String> confirmed) {
+                    Optional<Double> foundUsvPerH, String remark, Instant madeAt, Optional<String> replaces, List<String> confirmed) {
     /** Longest time of one entry, h. */
     public static final double MOST_HOURS = 12;
     /** Highest dosimeter reading of one entry, µSv: 100 mSv. */
@@ -52,8 +52,8 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
         usv = usv + 0.0;
         step = Require.optional(step);
         step.ifPresent(code -> Require.code(code, "step"));
-        usvPerHFound = Require.optional(usvPerHFound);
-        usvPerHFound.ifPresent(rate -> Require.within(rate, 0, MOST_USV_PER_H, "usv_per_h_found", "µSv/h"));
+        foundUsvPerH = Require.optional(foundUsvPerH);
+        foundUsvPerH.ifPresent(rate -> Require.within(rate, 0, MOST_USV_PER_H, "found_usv_per_h", "µSv/h"));
         Require.text(remark, "remark");
         if (remark.length() > LONGEST_REMARK) {
             throw new Invalid("remark", "is " + remark.length() + " characters long; at most " + LONGEST_REMARK + " are kept. Shorten it.");
@@ -86,7 +86,7 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
 
     /** The same, with these checks answered. */
     public Entry confirming(List<String> checks) {
-        return new Entry(id, worker, task, on, area, hours, usv, step, usvPerHFound, remark, madeAt, replaces, checks);
+        return new Entry(id, worker, task, on, area, hours, usv, step, foundUsvPerH, remark, madeAt, replaces, checks);
     }
 
     /** The id of a task as a forecast writes it: codes joined by strokes. */

@@ -128,7 +128,7 @@ public final class EntryCheck {
         if (entry.usv() >= LEAST_USV_ASKED && times >= TIMES_THE_RATE) {
             needs.add(new Need(Check.RATE, show(entry.usv()) + " µSv in " + time(entry.hours()) + " is " + show(times) + " times the planned rate of " + area + ". Keep it?"));
         }
-        entry.usvPerHFound().ifPresent(found -> {
+        entry.foundUsvPerH().ifPresent(found -> {
             boolean far = found >= TIMES_FOUND * planned.get() || found <= planned.get() / TIMES_FOUND;
             if (far && Math.max(found, planned.get()) >= LEAST_RATE_ASKED) {
                 needs.add(new Need(Check.FOUND, show(found) + " µSv/h found in " + area + "; planned with " + show(planned.get()) + " µSv/h. Keep it?"));

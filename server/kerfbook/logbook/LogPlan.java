@@ -17,12 +17,13 @@ import kerfbook.estimate.Forecast;
 /**
  * The plan as the log needs it: who there is, what there is to do, where, and at what rate it was planned.
  *
+ * @param invented   a demonstration
  * @param shiftHours productive hours of a shift
  * @param people     roles by code of the person
  * @param tasks      by id, in order of their start
  * @param areas      by code
  */
-public record LogPlan(double shiftHours, Map<String, List<String>> people, Map<String, Job> tasks, Map<String, Place> areas) {
+public record LogPlan(String name, boolean invented, double shiftHours, Map<String, List<String>> people, Map<String, Job> tasks, Map<String, Place> areas) {
 
     /**
      * A task.
@@ -69,7 +70,7 @@ public record LogPlan(double shiftHours, Map<String, List<String>> people, Map<S
         for (Area area : campaign.areas()) {
             areas.put(area.code(), new Place(area.code(), area.name(), histories.getOrDefault(area.code(), List.of())));
         }
-        return new LogPlan(campaign.settings().calendar().productiveHoursPerShift(), people, tasks, areas);
+        return new LogPlan(campaign.settings().name(), campaign.settings().invented(), campaign.settings().calendar().productiveHoursPerShift(), people, tasks, areas);
     }
 
     private static Job job(Forecast.Task task, Map<String, String> components, List<String> crew) {

@@ -37,7 +37,7 @@ final class EntryRows {
                   :account)""")
             .bind("campaign", campaign).bind("id", UUID.fromString(entry.id())).bind("worker", entry.worker()).bind("task", entry.task())
             .bind("on", entry.on()).bind("area", entry.area()).bind("hours", entry.hours()).bind("usv", entry.usv()).bind("step", entry.step().orElse(null))
-            .bind("found", entry.usvPerHFound().orElse(null)).bind("remark", entry.remark()).bind("made", entry.madeAt())
+            .bind("found", entry.foundUsvPerH().orElse(null)).bind("remark", entry.remark()).bind("made", entry.madeAt())
             .bind("received", sender.receivedAt()).bind("replaces", entry.replaces().map(UUID::fromString).orElse(null))
             .bind("confirmed", String.join(" ", entry.confirmed())).bind("by", sender.signature()).bind("account", sender.account().orElse(null))
             .executeAndReturnGeneratedKeys("number").mapTo(Long.class).one();

@@ -29,7 +29,7 @@ final class EntryTrail {
     /** Hash of everything that an entry says. */
     static String content(Entry entry) {
         return Hashes.of(List.of(entry.id(), entry.worker(), entry.task(), entry.on().toString(), entry.area(), Double.toString(entry.hours()),
-            Double.toString(entry.usv()), entry.step().orElse(""), entry.usvPerHFound().map(String::valueOf).orElse(""), entry.remark(),
+            Double.toString(entry.usv()), entry.step().orElse(""), entry.foundUsvPerH().map(String::valueOf).orElse(""), entry.remark(),
             entry.madeAt().toString(), entry.replaces().orElse(""), String.join(" ", entry.confirmed())));
     }
 }

@@ -27,9 +27,13 @@ final class Child {
 
     /** {@code limit} is a shell command that comes first, such as one that limits the size of files; empty for none. */
     static Child start(String limit, Path file, String... more) throws IOException {
+        return start(Writer.class, limit, file, more);
+    }
+
+    static Child start(Class<?> main, String limit, Path file, String... more) throws IOException {
         List<String> command = new ArrayList<>(List.of("bash", "-c", limit + " exec \"$@\"", "writer",
             Path.of(System.getProperty("java.home"), "bin", "java").toString(), "-XX:TieredStopAtLevel=1", "-Xmx256m",
-            "-Dorg.slf4j.simpleLogger.defaultLogLevel=off", "-cp", System.getProperty("java.class.path"), Writer.class.getName(), file.toString()));
+            "-Dorg.slf4j.simpleLogger.defaultLogLevel=off", "-cp", System.getProperty("java.class.path"), main.getName(), file.toString()));
         command.addAll(Arrays.asList(more));
         return new Child(new ProcessBuilder(command).redirectError(file.resolveSibling("stderr.txt").toFile()).start());
     }
