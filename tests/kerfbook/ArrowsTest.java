@@ -47,13 +47,13 @@ class ArrowsTest {
             "estimate", "outlook")),
         entry("trace", with(JDK, "quantity", "shielding", "cutting", "protection", "schedule", "campaign", "segmentation", "exposure", "waste", "cost",
             "estimate")),
-        entry("tables", with(domain(), "java.io", "java.nio", "org.apache.commons.csv")),
+        entry("tables", with(domain(), "java.io", "java.nio", "java.security", "org.apache.commons.csv")),
         entry("document", with(domain(), "java.io", "java.nio", "java.security", "com.fasterxml.jackson")),
         entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.security", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",
             "org.h2")),
         entry("http", with(domain(), "tables", "document", "store", "java.io", "java.nio", "java.lang", "java.net", "java.security", "com.fasterxml.jackson",
-            "io.javalin", "jakarta.servlet", "org.eclipse.jetty")),
-        entry("cli", with(domain(), "tables", "document", "store", "http", "java.io", "java.nio")),
+            "io.javalin", "io.micrometer", "jakarta.servlet", "org.eclipse.jetty", "org.apache.pdfbox")),
+        entry("cli", with(domain(), "tables", "document", "store", "http", "java.io", "java.net", "java.nio")),
         entry("Main", Set.of("cli")));
 
     @Test

@@ -33,6 +33,13 @@ public final class Commands {
             --demo        adds the demonstration campaign if there is none yet
         kerfbook forecast FILE [--json]
             Prints the forecast of a campaign document, as a table or as JSON.
+        kerfbook backup FILE [--port N | --data DIR]
+            Copies everything into FILE while the service runs, and tries the copy. Where accounts are asked for, put an
+            administrator's access token into the environment variable KERFBOOK_TOKEN.
+            --port N      port of the running service on this computer, 8137 if not given
+            --data DIR    folder of a service that is stopped
+        kerfbook restore FILE [--data DIR]
+            Brings a backup back into a folder that is empty or not there, and goes through its trail.
         kerfbook verify [--data DIR] [--noted END]
             Goes through the trail of changes of a stopped service and says whether anything was altered, taken out or moved.
             --noted END   an end of the trail as it was noted before, like 1234-0a1b2c3d4e5f6071
@@ -58,6 +65,8 @@ public final class Commands {
             switch (named ? words.get(0) : words.contains("--help") ? "help" : "serve") {
                 case "serve" -> new Serve(out).run(Options.serve(rest));
                 case "forecast" -> forecast(Options.forecast(rest));
+                case "backup" -> new Keeping(out).backup(Options.backup(rest, System.getenv("KERFBOOK_TOKEN")));
+                case "restore" -> new Keeping(out).restore(Options.restore(rest));
                 case "verify" -> {
                     return new Keeping(out).verify(Options.verify(rest)) ? DONE : NOT_POSSIBLE;
                 }
@@ -73,7 +82,7 @@ public final class Commands {
         } catch (Invalid invalid) {
             invalid.faults().forEach(fault -> err.println((fault.field().isEmpty() ? "" : fault.field() + ": ") + fault.detail()));
             return WRONG;
-        } catch (PortTaken | StoreUnavailable unable) {
+        } catch (PortTaken | StoreUnavailable | Unable unable) {
             err.println(unable.getMessage());
             return NOT_POSSIBLE;
         }

@@ -4,14 +4,13 @@ import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import kerfbook.quantity.Invalid;
+import kerfbook.store.Backups;
 import kerfbook.store.Database;
 import kerfbook.store.Trail;
 import kerfbook.store.Verification;
 
 /** What keeps the data safe: checked, copied, brought back. */
 final class Keeping {
-    private static final String FILE = "kerfbook";
-
     private final PrintStream out;
 
     Keeping(PrintStream out) {
@@ -23,6 +22,35 @@ final class Keeping {
         try (Database database = Database.open(existing(options.data()))) {
             return tell(new Trail(database).verify(options.noted()));
         }
+    }
+
+    /** A backup counts when it was brought back once for trial. */
+    void backup(Options.Backup options) {
+        if (options.data().isPresent()) {
+            try (Database database = Database.open(existing(options.data().get()))) {
+                Backups.make(database, options.file());
+            }
+        } else {
+            Path file = Backups.place(options.file());
+            boolean done = false;
+            try {
+                Fetching.backup(options.port(), options.token(), file);
+                done = true;
+            } finally {
+                if (!done) {
+                    Backups.forget(file);
+                }
+            }
+        }
+        Verification found = Backups.check(options.file());
+        out.println("Backed up to " + options.file().toAbsolutePath().normalize() + ", for your eyes only, and tried: it can be brought back.");
+        tell(found);
+    }
+
+    void restore(Options.Restore options) {
+        Backups.Restored restored = Backups.restore(options.file(), options.data());
+        out.println("Brought back into " + restored.folder() + ".");
+        tell(restored.verification());
     }
 
     private boolean tell(Verification found) {
@@ -40,8 +68,8 @@ final class Keeping {
 
     /** The database file in this folder; a folder without one is refused, so that nothing is made by looking. */
     static Path existing(Path data) {
-        Path file = data.resolve(FILE);
-        if (!Files.isRegularFile(data.resolve(FILE + ".mv.db"))) {
+        Path file = data.resolve(Backups.NAME);
+        if (!Files.isRegularFile(data.resolve(Backups.NAME + ".mv.db"))) {
             throw new Invalid("--data", data.toAbsolutePath().normalize() + " holds no campaigns of Kerfbook. Name the folder that the service was started with.");
         }
         return file;

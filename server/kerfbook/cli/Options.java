@@ -23,6 +23,10 @@ final class Options {
 
     record Forecast(String file, boolean json) { }
 
+    record Backup(Path file, int port, Optional<Path> data, Optional<String> token) { }
+
+    record Restore(Path file, Path data) { }
+
     record Verify(Path data, Optional<Noted> noted) { }
 
     static Serve serve(List<String> words) {
@@ -37,6 +41,31 @@ final class Options {
             throw new Usage("Name the file of the campaign document.");
         }
         return new Forecast(given.get(WORD), given.containsKey("--json"));
+    }
+
+    static Backup backup(List<String> words, String token) {
+        Map<String, String> given = given(words, Set.of("--port", "--data"), Set.of(), true);
+        if (given.containsKey("--port") && given.containsKey("--data")) {
+            throw new Usage("Name the port of a running service or the folder of a stopped one, not both.");
+        }
+        return new Backup(file(given), port(given.getOrDefault("--port", USUAL_PORT)), Optional.ofNullable(given.get("--data")).map(Options::path),
+            Optional.ofNullable(token).filter(text -> !text.isBlank()));
+    }
+
+    static Restore restore(List<String> words) {
+        Map<String, String> given = given(words, Set.of("--data"), Set.of(), true);
+        return new Restore(file(given), path(given.getOrDefault("--data", USUAL_DATA)));
+    }
+
+    private static Path file(Map<String, String> given) {
+        if (!given.containsKey(WORD)) {
+            throw new Usage("Name the file of the backup.");
+        }
+        try {
+            return Path.of(given.get(WORD));
+        } catch (InvalidPathException e) {
+            throw new Usage("There can be no file " + given.get(WORD) + ".");
+        }
     }
 
     static Verify verify(List<String> words) {

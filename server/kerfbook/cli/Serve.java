@@ -4,17 +4,21 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
+import java.time.Clock;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
 import kerfbook.quantity.Invalid;
+import kerfbook.store.Backups;
 import kerfbook.store.Campaigns;
 import kerfbook.store.Database;
+import kerfbook.store.StartUp;
 import kerfbook.store.Stored;
 import kerfbook.store.Summary;
 import kerfbook.tables.BasisTables;
+import kerfbook.tables.TableHashes;
 
 /** Opens the campaigns, answers in the browser until somebody stops it, closes in order. */
 final class Serve {
@@ -29,16 +33,19 @@ final class Serve {
     }
 
     void run(Options.Serve options) {
-        try (Database database = Database.open(options.data().resolve("kerfbook"))) {
+        try (Database database = Database.open(StartUp.folder(options.data()).resolve(Backups.NAME))) {
+            List<String> troubles = StartUp.check(database, options.data(), TableHashes.read(), Clock.systemUTC());
             Campaigns campaigns = new Campaigns(database);
             Plans plans = new Plans(campaigns, BasisTables.read());
-            try (Server server = Server.start(options.where(), plans, database, Commands.VERSION)) {
+            try (Server server = Server.start(options.where(), plans, database, Commands.VERSION,
+                    Optional.of(options.data().resolve("log").resolve("requests.jsonl")))) {
                 if (options.demo()) {
                     addDemo(campaigns, plans);
                 }
                 String host = options.where().address().contains(":") ? "[::1]" : options.where().address();
                 out.println("Kerfbook " + Commands.VERSION + " answers at http://" + host + ":" + server.port() + "/");
                 out.println("Campaigns are kept in " + options.data().toAbsolutePath().normalize() + ". Stop with Ctrl-C.");
+                troubles.forEach(out::println);
                 newest(campaigns, plans);
                 untilStopped();
             }

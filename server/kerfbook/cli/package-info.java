@@ -1,2 +1,2 @@
-/** The commands: serve, forecast, verify, help. */
+/** The commands: serve, forecast, backup, restore, verify, help. */
 package kerfbook.cli;

@@ -9,7 +9,9 @@ import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
 import java.lang.System.Logger;
 import java.lang.System.Logger.Level;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
 import kerfbook.cutting.Handbook;
 import kerfbook.choice.RoutineLibrary;
@@ -36,9 +38,11 @@ public final class Server implements AutoCloseable {
     private final Javalin javalin;
     private final List<String> routes;
     private final RunQueue queue;
+    private final Watched watched;
 
-    private Server(Javalin javalin, List<String> routes, RunQueue queue) {
+    private Server(Javalin javalin, List<String> routes, RunQueue queue, Watched watched) {
         this.javalin = javalin;
+        this.watched = watched;
         this.routes = routes;
         this.queue = queue;
     }
@@ -57,21 +61,32 @@ public final class Server implements AutoCloseable {
 
     /** @throws PortTaken if something else listens there */
     public static Server start(Listening where, Plans plans, Database database, String version) {
+        return start(where, plans, database, version, Optional.empty());
+    }
+
+    /**
+     * @param log where a line is added for each request, if anywhere
+     * @throws PortTaken if something else listens there
+     */
+    public static Server start(Listening where, Plans plans, Database database, String version, Optional<Path> log) {
+        Watched watched = new Watched(database, log);
         AtomicReference<List<String>> routes = new AtomicReference<>();
         Runs runs = new Runs(database);
         RunQueue queue = new RunQueue(runs, plans.basis());
         Javalin javalin = Javalin.create(config -> {
             connection(config, where);
-            routes.set(routes(config, plans, database, version, runs, queue));
+            routes.set(routes(config, plans, database, version, runs, queue, watched));
+            config.requestLogger.http(watched::note);
         });
         try {
             javalin.start();
         } catch (JavalinBindException e) {
             javalin.stop();
             queue.close();
+            watched.close();
             throw new PortTaken(where, e);
         }
-        return new Server(javalin, routes.get(), queue);
+        return new Server(javalin, routes.get(), queue, watched);
     }
 
     public int port() {
@@ -87,6 +102,7 @@ public final class Server implements AutoCloseable {
     public void close() {
         queue.close();
         javalin.stop();
+        watched.close();
     }
 
     private static void connection(JavalinConfig config, Listening where) {
@@ -111,13 +127,16 @@ public final class Server implements AutoCloseable {
         http.setSendDateHeader(true);
     }
 
-    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version, Runs runs, RunQueue queue) {
+    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version, Runs runs, RunQueue queue,
+                                       Watched watched) {
+        config.routes.before(RequestNumber::give);
         config.routes.before(Access::check);
         Routes routes = new Routes(config.routes);
         config.routes.exception(Exception.class, Server::refuse);
         config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(failure.getStatus() == 405 ? elsewhere(ctx, routes) : failure, ctx));
         config.router.javaLangErrorHandler(Server::failed);
         HealthRoutes.on(routes, database, version);
+        watched.on(routes);
         Handbook handbook = CuttingTables.read();
         TableRoutes.on(routes, plans.basis(), handbook);
         ShippedRoutes.on(routes);
@@ -133,6 +152,7 @@ public final class Server implements AutoCloseable {
         DoseRateRoutes.on(routes, plans.basis());
         ChangeRoutes.on(routes, plans);
         TrailRoutes.on(routes, database);
+        BackupRoutes.on(routes, database);
         DivisionRoutes.on(routes, plans);
         TrialRoutes.on(routes, plans);
         RoutineLibrary library = RoutineFiles.read();

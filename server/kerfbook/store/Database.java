@@ -13,7 +13,9 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.LongAdder;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import org.jdbi.v3.core.HandleCallback;
 import org.jdbi.v3.core.JdbiException;
 
@@ -24,10 +26,15 @@ import org.jdbi.v3.core.JdbiException;
 public final class Database implements AutoCloseable {
     private static final Logger LOG = System.getLogger("kerfbook.store");
     private static final Duration PATIENCE = Duration.ofSeconds(10);
+    private static final Duration COPYING = Duration.ofMinutes(10);
     private static final Duration PROBE = Duration.ofSeconds(2);
     private static final long BETWEEN_OPENINGS_NS = 1_000_000_000;
     private static final int TRIES = 4;             // of 2 s each for a lock: what is given up before the deadline is surely undone
 
+    private final LongAdder readCount = new LongAdder();
+    private final LongAdder readNs = new LongAdder();
+    private final LongAdder writeCount = new LongAdder();
+    private final LongAdder writeNs = new LongAdder();
     private final Place place;
     private final ExecutorService keeper = Executors.newSingleThreadExecutor(Pool.daemons("kerfbook-store-keeper"));
     private Pool pool;                              // null while the database is not open
@@ -76,7 +83,7 @@ public final class Database implements AutoCloseable {
 
     /** Reads in one transaction. The work may run more than once. */
     <T> T read(HandleCallback<T, RuntimeException> work) {
-        return repeated(open -> open.read(work), "Try again.");
+        return timed(() -> repeated(open -> open.read(work), "Try again."), readCount, readNs);
     }
 
     /**
@@ -87,7 +94,44 @@ public final class Database implements AutoCloseable {
      */
     <T> T write(HandleCallback<T, RuntimeException> work) {
         place.requireRoom();
-        return repeated(open -> open.write(work), "Whether the change was stored is not known: look before you do it again.");
+        return timed(() -> repeated(open -> open.write(work), "Whether the change was stored is not known: look before you do it again."),
+            writeCount, writeNs);
+    }
+
+    /** Copies everything into a packed file, as it is between two changes. */
+    void copyTo(Path target) {
+        if (place.file().isEmpty()) {
+            throw new StoreUnavailable("A database in memory is not backed up: it ends with the program.");
+        }
+        long deadline = System.nanoTime() + COPYING.toNanos();
+        Pool open = pool(deadline);
+        await(open, open.copyTo(target, COPYING), deadline, "Try again.");
+    }
+
+    /** Folder of the database file; none in memory. */
+    public Optional<Path> folder() {
+        return place.file().map(Path::getParent);
+    }
+
+    /** How often callers asked, and how long they waited in all. */
+    public record Waits(long count, long nanoseconds) { }
+
+    public Waits reads() {
+        return new Waits(readCount.sum(), readNs.sum());
+    }
+
+    public Waits writes() {
+        return new Waits(writeCount.sum(), writeNs.sum());
+    }
+
+    private static <T> T timed(Supplier<T> ask, LongAdder count, LongAdder ns) {
+        long start = System.nanoTime();
+        try {
+            return ask.get();
+        } finally {
+            count.increment();
+            ns.add(System.nanoTime() - start);
+        }
     }
 
     /** Asks, and asks again after a short pause where the answer is that another transaction was in the way. */

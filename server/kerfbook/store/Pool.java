@@ -5,6 +5,7 @@ import com.zaxxer.hikari.HikariDataSource;
 import java.nio.file.Path;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Optional;
@@ -85,6 +86,12 @@ final class Pool implements AutoCloseable {
     /** Runs the work in one transaction, after all writes planned before; answers when it is on the disk. */
     <T> CompletableFuture<T> write(HandleCallback<T, RuntimeException> work) {
         return commits.add(() -> jdbi.inTransaction(work));
+    }
+
+    /** On the thread that writes, so that no transaction is under way: H2 copies what it has at that moment. */
+    CompletableFuture<Integer> copyTo(Path target, Duration patience) {
+        return commits.add(() -> jdbi.withHandle(handle -> handle.createUpdate("BACKUP TO '" + target.toString().replace("'", "''") + "'")
+            .setQueryTimeout((int) patience.toSeconds()).execute()));
     }
 
     private void checkpoint(Upkeep upkeep) {

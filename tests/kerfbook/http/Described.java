@@ -46,6 +46,9 @@ final class Described {
         if (!answer.has("content")) {
             return body.length == 0 ? List.of() : List.of(operation + " answers " + status + " with a body, which is not described");
         }
+        if (!contentType.contains("json")) {          // a text or a file: only that it is described
+            return answer.get("content").has(contentType.split(";")[0]) ? List.of() : List.of(operation + " answers " + contentType + ", which is not described");
+        }
         JsonNode content = answer.get("content").path(contentType);
         return content.isMissingNode() ? List.of(operation + " answers " + contentType + ", which is not described") : faults(content.get("schema"), body);
     }

@@ -123,6 +123,8 @@ class RoutesTest {
     }
 
     private void visitKeeping() {
+        assertTrue(visit(running.request(), "GET", "/api/metrics", 200).asString().contains("kerfbook_http_requests_seconds_count{"));
+        visit(running.request(), "POST", "/api/backup", 409);
         visit(running.request().queryParam("campaign", 1).queryParam("limit", 3), "GET", "/api/trail", 200);
         assertEquals(List.of(), visit(running.request(), "GET", "/api/trail/verify", 200).jsonPath().getList("faults"));
     }
