@@ -30,15 +30,11 @@ final class Spreads {
     private final Map<String, String> names = new HashMap<>();
     private final Map<String, Calibration.Factor> calibrated = new HashMap<>();
 
-    /**
-     * Geometric standard deviations that hold for the whole campaign.
-     *
-     * @param assumed which of them nobody wrote into the plan
-     */
+    /** Geometric standard deviations that hold for the whole campaign, and which of them nobody wrote into the plan. */
     record Pace(double crew, double survey, double source, boolean crewAssumed, boolean surveyAssumed, boolean sourceAssumed) {
         /** Judgement: how far a crew's pace on a whole campaign is off what was planned. */
         static final double USUAL_CREW_GSD = 1.15;
-        /** Judgement: √(ln²) of a calculated activity that is off by half of itself, as the calibration takes it. */
+        /** Judgement: of a calculated activity that is usually off by half of itself, as the calibration takes it. */
         static final double USUAL_SOURCE_GSD = Math.exp(Math.sqrt(Math.log1p(Calibration.USUAL_PRIOR_SPREAD * Calibration.USUAL_PRIOR_SPREAD)));
 
         static Pace of(Campaign campaign) {

@@ -4,13 +4,24 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import kerfbook.campaign.Campaign;
 import kerfbook.document.Documents;
 import kerfbook.estimate.Basis;
+import kerfbook.estimate.Forecast;
+import kerfbook.estimate.Resolved;
+import kerfbook.quantity.Likely;
 import kerfbook.tables.BasisTables;
 import org.junit.jupiter.api.Test;
 
@@ -42,5 +53,141 @@ class OutlookTest {
     @Test
     void it_stops_when_told() {
         assertThrows(CancellationException.class, () -> Simulation.run(MODEL, new Plan(7, 20_000, 2), trials -> trials < 5_000));
+    }
+
+    /** Every three-point figure made its mean, every survey exact. */
+    private static void flatten(JsonNode node) {
+        if (node instanceof ObjectNode object) {
+            if (object.has("low") && object.has("likely") && object.has("high")) {
+                double mean = (object.get("low").asDouble() + 4 * object.get("likely").asDouble() + object.get("high").asDouble()) / 6;
+                object.put("low", mean).put("likely", mean).put("high", mean);
+            }
+            if (object.has("instrument")) {
+                object.put("gsd", 1.0);
+            }
+        }
+        node.forEach(OutlookTest::flatten);
+    }
+
+    /** LAW: where nothing is uncertain, every outcome of everything is the forecast. */
+    @Test
+    void without_uncertainty_it_is_the_forecast() throws IOException {
+        ObjectMapper mapper = new ObjectMapper();
+        JsonNode document = mapper.readTree(DOCUMENTS.write(DEMO));
+        flatten(document);
+        Campaign flat = DOCUMENTS.read(mapper.writeValueAsBytes(document));
+        Resolved resolved = Resolved.of(flat, BASIS, "flat");
+        Factor known = new Factor(0, 0);
+        Map<String, Factor> hours = new HashMap<>();
+        Map<String, Factor> rates = new HashMap<>();
+        resolved.forecast().groups().forEach(group -> hours.put(group.group(), known));
+        flat.areas().forEach(area -> rates.put(area.code(), known));
+        Outlook outlook = Simulation.run(Model.of(resolved, new State(Optional.empty(), Map.of(), hours, rates, Map.of(), Received.NOTHING)),
+            new Plan(1, 200, 2), Progress.UNWATCHED);
+        Forecast forecast = resolved.forecast();
+        same(forecast.totals().personUsv(), outlook.personUsv());
+        same(forecast.totals().spanHours(), outlook.hours());
+        same(forecast.totals().personHours(), outlook.personHours());
+        same(forecast.cost().orElseThrow().total(), outlook.cost().orElseThrow());
+        assertEquals(forecast.finish(), outlook.finish().p95());
+        for (int i = 0; i < forecast.tasks().size(); i++) {
+            same(forecast.tasks().get(i).personUsv(), outlook.tasks().get(i).usv());
+            same(forecast.tasks().get(i).hours(), outlook.tasks().get(i).hours());
+            same(forecast.tasks().get(i).startHour() + forecast.tasks().get(i).hours(), outlook.tasks().get(i).finishHour(), 2e-6);
+        }
+        for (int i = 0; i < forecast.people().size(); i++) {
+            same(forecast.people().get(i).usv(), outlook.people().get(i).usv());
+        }
+        for (int i = 0; i < forecast.areas().size(); i++) {
+            same(forecast.areas().get(i).personUsv(), outlook.areas().get(i).usv());
+        }
+        for (int i = 0; i < forecast.targets().size(); i++) {
+            same(forecast.targets().get(i).personUsv(), outlook.targets().get(i).usv());
+            assertEquals(forecast.targets().get(i).kept() ? 20 : 0, outlook.targets().get(i).kept().of20());
+        }
+        same(forecast.totals().personUsv(), outlook.weeks().get(outlook.weeks().size() - 1).cumulative());
+        assertEquals(List.of(), outlook.sensitivity().stream().filter(input -> input.kind() != Outlook.Kind.LEARNT && input.lowUsv() != input.highUsv()
+            && Math.abs(input.lowUsv() - input.highUsv()) > 1e-9 * input.highUsv()).toList());
+    }
+
+    private static void same(double forecast, Spread drawn) {
+        same(forecast, drawn, 0);
+    }
+
+    private static void same(double forecast, Spread drawn, double rounding) {
+        for (double outcome : drawn.outcomes()) {
+            assertEquals(forecast, outcome, 1e-12 * Math.abs(forecast) + rounding);
+        }
+        assertEquals(forecast, drawn.mean(), 1e-12 * Math.abs(forecast) + rounding);
+    }
+
+    /** LAW: over ten seeds a figure scatters as its stated sampling error says (nine degrees of freedom: within a factor 0.35 to 1.8, 999 of 1000). */
+    @Test
+    void the_stated_sampling_error_is_honest() {
+        double[][] found = new double[5][10];
+        double[] stated = new double[5];
+        for (int seed = 0; seed < 10; seed++) {
+            Spread usv = Simulation.run(MODEL, new Plan(seed + 1, 2_000, 2), Progress.UNWATCHED).personUsv();
+            double[] figures = {usv.mean(), usv.p5(), usv.p50(), usv.p80(), usv.p95()};
+            double[] errors = {usv.error().mean(), usv.error().p5(), usv.error().p50(), usv.error().p80(), usv.error().p95()};
+            for (int i = 0; i < 5; i++) {
+                found[i][seed] = figures[i];
+                stated[i] += errors[i] / 10;
+            }
+        }
+        for (int i = 0; i < 5; i++) {
+            double ratio = Spread.of(found[i]).sd() / stated[i];
+            assertTrue(ratio > 0.35 && ratio < 1.8, "figure " + i + " scatters " + ratio + " times what is stated");
+        }
+    }
+
+    /** LAW: another task changes no draw of those that were there; BY HAND: the mean dose of one task is hours times rate. */
+    @Test
+    void draws_of_a_task_stay_when_others_come() {
+        Outlook one = Known.run(new Known().task("a", new Likely(1, 2, 6)).model(State.NONE), 5, 20_000);
+        Outlook two = Known.run(new Known().task("b", new Likely(1, 3, 4)).task("a", new Likely(1, 2, 6)).model(State.NONE), 5, 20_000);
+        assertEquals(one.tasks().get(0).usv(), two.tasks().get(1).usv());
+        assertEquals(2.5 * 10, one.personUsv().mean(), 4 * one.personUsv().error().mean());
+    }
+
+    /** LAW: a wider input never makes a narrower outcome, nor moves the mean. */
+    @Test
+    void wider_surveys_make_wider_doses() {
+        double before = 0;
+        for (double gsd : new double[] {1, 1.1, 1.3, 1.6, 2}) {
+            Known plan = new Known().task("a", new Likely(1, 2, 6));
+            plan.gsd = gsd;
+            Spread usv = Known.run(plan.model(State.NONE), 5, 20_000).personUsv();
+            assertTrue(usv.sd() > before, "gsd " + gsd);
+            assertEquals(25, usv.mean(), 4 * usv.error().mean());
+            before = usv.sd();
+        }
+    }
+
+    /** BY HAND: half of one task left, another done, 30 µSv received: 1 h at 10 µSv/h and the 30, not before the first Tuesday (6 h). */
+    @Test
+    void what_is_done_is_not_drawn_again() {
+        State state = new State(Optional.of(LocalDate.of(2027, 3, 2)), Map.of("manual/a", 0.5, "manual/b", 0.0), Known.STEADY.hours(), Known.STEADY.rates(), Map.of(),
+            new Received(30, Map.of("w", 30.0), Map.of("edge", 30.0), Map.of("work", 30.0), Map.of("manual/b", 30.0)));
+        Outlook outlook = Known.run(new Known().task("b", Likely.exactly(4)).task("a", Likely.exactly(2), "b").model(state), 1, 200);
+        same(40, outlook.personUsv());
+        same(7, outlook.hours());
+        same(40, outlook.people().get(0).usv());
+        same(30, outlook.tasks().get(0).usv());
+        same(10, outlook.tasks().get(1).usv());
+    }
+
+    /** LAW: however long tasks take, those that share one hoist never overlap: the finish is the sum of their hours. */
+    @Test
+    void one_hoist_is_never_used_twice() {
+        Known plan = new Known();
+        for (String code : List.of("a", "b", "c", "d")) {
+            plan.task(code, new Likely(1, 2, 9));
+        }
+        plan.resources.add(new kerfbook.campaign.Resource("hands", "hands", 1, Optional.of("hand")));
+        Simulation.Result result = Simulation.result(plan.model(Known.STEADY), new Plan(1, 2_000, 1), Progress.UNWATCHED);
+        for (int k = 0; k < 2_000; k++) {
+            assertEquals(result.paths().usv(k) / 10, result.paths().hours(k), 1e-5);
+        }
     }
 }
