@@ -60,6 +60,14 @@ final class Site implements AutoCloseable {
         }
     }
 
+    /** Adds something that is made at once. */
+    void post(String path, String json) {
+        HttpResponse<String> answer = send(request(path).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(json)).build());
+        if (answer.statusCode() != 201) {
+            throw new IllegalStateException(answer.body());
+        }
+    }
+
     JsonNode get(String path) {
         return read(send(request(path).GET().build()).body());
     }
