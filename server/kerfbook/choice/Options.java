@@ -1,6 +1,5 @@
 package kerfbook.choice;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -17,14 +16,9 @@ import kerfbook.campaign.Price;
 import kerfbook.campaign.RosterEntry;
 import kerfbook.campaign.Routine;
 import kerfbook.campaign.RoutineTask;
-import kerfbook.campaign.Settings;
 import kerfbook.campaign.Shield;
-import kerfbook.campaign.Source;
 import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
-import kerfbook.campaign.Survey;
-import kerfbook.campaign.Worker;
-import kerfbook.campaign.WorkingCalendar;
 import kerfbook.cutting.Medium;
 import kerfbook.cutting.Technique;
 import kerfbook.quantity.Invalid;
@@ -70,7 +64,8 @@ public final class Options {
             : new Fault(at, "does not fit the plan (" + change.kind() + "): " + fault.field() + " " + fault.detail());
     }
 
-    private static Invalid refused(String field, String detail) {
+    /** Refused at one of the change's own fields. */
+    static Invalid refused(String field, String detail) {
         return new Invalid("@" + field, detail);
     }
 
@@ -81,9 +76,9 @@ public final class Options {
             case WATER_LEVEL -> level(campaign, change.waterLevelMm().orElseThrow());
             case SHIELD -> shield(campaign, change.shield().orElseThrow());
             case CREW -> change.people().isPresent() ? people(campaign, change) : members(campaign, change);
-            case WAIT -> later(campaign, change.years().orElseThrow());
+            case WAIT -> Waiting.apply(campaign, change.years().orElseThrow());
             case FILTER -> filter(campaign, change.filterM3PerH().orElseThrow());
-            case DECONTAMINATION -> cleaned(campaign, change);
+            case DECONTAMINATION -> Cleaning.apply(campaign, change);
         };
     }
 
@@ -226,88 +221,6 @@ public final class Options {
         return campaign.crewed(campaign.routines(), campaign.tasks(), roster);
     }
 
-    /**
-     * The whole campaign so many years later: start, holidays, days before which nothing starts, sources and shields that end or stand from the start on.
-     * Surveys and inventories stay where they are and decay. Doses received before are taken to be those of as many years later, since a year
-     * that nobody has seen is not 0.
-     */
-    static Campaign later(Campaign campaign, int years) {
-        Settings settings = campaign.settings();
-        LocalDate start = settings.start();
-        WorkingCalendar calendar = settings.calendar();
-        try {
-            Settings moved = settings.starting(start.plusYears(years), new WorkingCalendar(calendar.workingDays(), calendar.shiftsPerDay(),
-                calendar.productiveHoursPerShift(), calendar.holidays().stream().map(day -> day.plusYears(years)).distinct().toList()));
-            List<Source> sources = campaign.sources().stream().map(source -> source.endsOn().filter(end -> !end.isBefore(start)).isPresent()
-                ? source.ending(source.endsOn().get().plusYears(years)) : source).toList();
-            List<Shield> shields = campaign.shields().stream().map(shield -> new Shield(shield.code(), shield.name(), shield.material(), shield.right(), shield.across(),
-                shield.up(), later(shield.from(), start, years), later(shield.until(), start, years))).toList();
-            List<ManualTask> tasks = campaign.tasks().stream().map(task -> new ManualTask(task.code(), task.name(), task.group(), task.component(), task.after(),
-                task.before(), task.lagHours(), task.notBefore().map(day -> day.plusYears(years)), task.needs(), task.steps())).toList();
-            List<Worker> workers = campaign.workers().stream().map(worker -> new Worker(worker.code(), worker.name(), worker.roles(),
-                worker.exposedSince().map(year -> year + years), worker.years().stream().map(each -> new Worker.YearDose(each.year() + years, each.usv())).toList(),
-                worker.months().stream().map(each -> new Worker.MonthDose(each.month().plusYears(years), each.usv())).toList(), worker.doseSource())).toList();
-            return campaign.moved(moved, sources, shields, tasks, workers);
-        } catch (Invalid tooFar) {
-            throw refused("years", "moves the plan to where it cannot be: " + tooFar.faults().get(0).field() + " " + tooFar.faults().get(0).detail());
-        }
-    }
-
-    @SuppressWarnings("OptionalUsedAsFieldOrParameterType")
-    private static Optional<LocalDate> later(Optional<LocalDate> day, LocalDate start, int years) {
-        return day.map(given -> given.isBefore(start) ? given : given.plusYears(years));
-    }
-
-    /**
-     * One source is cleaned before work starts. It is split in two: what stays, {@code 1 − share + share / factor}, and what goes, which ends on the day
-     * before the start; surveys made before then still find both.
-     */
-    private static Campaign cleaned(Campaign campaign, Change change) {
-        String code = change.source().orElseThrow();
-        Source source = campaign.sources().stream().filter(each -> each.code().equals(code)).findFirst()
-            .orElseThrow(() -> refused("source", "there is no source \"" + code + "\" in this campaign."));
-        if (source.component().flatMap(campaign::component).filter(Component::calculable).isPresent() && campaign.areas().stream().anyMatch(area -> area.rateFrom().worked())) {
-            throw refused("source", "stands for the activity in the metal of " + source.component().get() + ", which cleaning does not take off. Give what is loose on it as a source with a body of its own.");
-        }
-        double share = change.share().orElse(1.0);
-        double stays = 1 - share + share / change.factor().orElseThrow();
-        if (stays == 1) {
-            return campaign;
-        }
-        if (source.endsOn().filter(end -> end.isBefore(campaign.settings().start())).isPresent()) {
-            throw refused("source", "has ended before work starts.");
-        }
-        String goes = free(code + "-off", codes(campaign));
-        List<Source> sources = new ArrayList<>();
-        for (Source each : campaign.sources()) {
-            sources.add(each == source ? source.part(stays) : each);
-        }
-        sources.add(source.part(1 - stays).as(goes, source.name() + ", cleaned off", campaign.settings().start().minusDays(1)));
-        return campaign.sourced(sources, campaign.surveys().stream().map(survey -> split(survey, code, goes, stays)).toList());
-    }
-
-    private static Survey split(Survey survey, String code, String goes, double stays) {
-        if (survey.shares().stream().noneMatch(share -> share.source().equals(code))) {
-            return survey;
-        }
-        List<Survey.SourceShare> shares = new ArrayList<>();
-        for (Survey.SourceShare share : survey.shares()) {
-            if (share.source().equals(code)) {
-                shares.add(new Survey.SourceShare(code, share.share() * stays));
-                shares.add(new Survey.SourceShare(goes, share.share() * (1 - stays)));
-            } else {
-                shares.add(share);
-            }
-        }
-        return survey.sharing(shares);
-    }
-
-    private static Set<String> codes(Campaign campaign) {
-        Set<String> codes = campaign.sources().stream().map(Source::code).collect(Collectors.toSet());
-        campaign.components().forEach(component -> codes.add(component.code()));
-        return codes;
-    }
-
     /** What the change costs, as a price that is paid once. */
     private static Campaign priced(Campaign campaign, Option option, Change change, int at) {
         if (change.price().isEmpty()) {
@@ -324,7 +237,7 @@ public final class Options {
         return campaign.priced(prices);
     }
 
-    private static String free(String wish, Set<String> taken) {
+    static String free(String wish, Set<String> taken) {
         String base = wish.length() <= LONGEST_CODE - 4 ? wish : wish.substring(0, LONGEST_CODE - 4);
         String code = base;
         for (int i = 2; taken.contains(code); i++) {
