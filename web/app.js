@@ -9,7 +9,7 @@ import { trouble } from './elements/trouble.js';
 const PAGES = {
   campaigns: () => import('./views/campaigns.js'), new: () => import('./views/start.js'),
   standing: () => import('./views/standing.js'), options: () => import('./views/options.js'), cuts: () => import('./views/cuts.js'), areas: () => import('./views/areas.js'),
-  tasks: () => import('./views/tasks.js'), people: () => import('./views/people.js'), basis: () => import('./views/basis.js'),
+  tasks: () => import('./views/tasks.js'), people: () => import('./views/people.js'), decide: () => import('./views/decide.js'), basis: () => import('./views/basis.js'),
   divide: () => import('./views/divide.js'), compare: () => import('./views/compare.js'), bars: () => import('./views/bars.js'),
   trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),

@@ -80,7 +80,7 @@ class FanDots extends Drawn {
     const area = ([low, high]) => d3.area().x(point => this.#x(point.day)).y0(point => y(point.outcomes[low])).y1(point => y(point.outcomes[high]))(points);
     BANDS.forEach((band, i) => svg.append('path').attr('class', `fan f${[19, 8, 5][i]}`).attr('d', area(band)));
     for (const run of data.runs ?? []) {
-      const line = points.slice(1).map((point, i) => [this.#x(point.day), y(run[run.length - points.length + 1 + i])]);
+      const line = points.slice(1).map((point, i) => [this.#x(point.day), y(run[data.weeks.length - points.length + 1 + i])]);
       svg.append('path').attr('class', 'one-run').attr('d', d3.line()([[this.#x(now), y(before)], ...line]));
     }
     if (data.plan.length > 0 && data.asOf) {

@@ -13,3 +13,15 @@ export function nearest(person) {
   const top = bounds.sort((a, b) => b.part - a.part)[0];
   return { person, ...(top ?? { usv: person.usv, before: 0, bound: undefined, what: '', part: 0 }) };
 }
+
+/**
+ * Each person with the bound that most outcomes are above; without one, with the whole dose. The counts are the server's.
+ *
+ * @returns rows {worker, name, usv: spread, bound, constraint, above, received}, most often above first, then the nearest
+ */
+export function nearestBounds({ people }) {
+  return people.map(person => {
+    const bounds = person.bounds.map(each => ({ worker: person.worker, name: person.name, usv: each.usv, bound: each.individual_usv, constraint: each.constraint, above: 20 - each.kept.of20, part: each.usv.p50 / each.individual_usv }));
+    return bounds.sort((a, b) => b.above - a.above || b.part - a.part)[0] ?? { worker: person.worker, name: person.name, usv: person.usv, above: 0, part: 0 };
+  }).sort((a, b) => b.above - a.above || b.part - a.part || b.usv.p50 - a.usv.p50);
+}

@@ -1,6 +1,9 @@
 // Which figures, from where, how well known, and what was changed.
 import { html, nothing } from '../lib/vendor.js';
 import { get } from '../lib/api.js';
+import { latest } from '../lib/runs.js';
+import { figureFrame } from '../elements/figure-frame.js';
+import '../elements/sense-bars.js';
 import { editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { originMark } from '../elements/marks.js';
@@ -10,7 +13,7 @@ import { kinds } from '../forms/kinds.js';
 import { subnav } from '../elements/subnav.js';
 import { link } from '../lib/route.js';
 import { assumed, plural, sentence } from '../lib/words.js';
-import { day, msvTyped, plain } from '../lib/units.js';
+import { day, msv, msvTyped, plain } from '../lib/units.js';
 
 const FIRST = 20;
 let all = false;
@@ -18,8 +21,8 @@ let all = false;
 export const title = ({ camp }) => `Basis of ${camp.doc.settings.name}`;
 
 export async function load({ camp }) {
-  const [changed, rests] = await Promise.all([get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } })), get(`/api/campaigns/${camp.id}/inputs`)]);
-  return { changed: changed.body, rests: rests.body };
+  const [changed, rests, run] = await Promise.all([get(`/api/campaigns/${camp.id}/changes?limit=30`).catch(() => ({ body: { items: [], total: 0 } })), get(`/api/campaigns/${camp.id}/inputs`), latest(camp.id)]);
+  return { changed: changed.body, rests: rests.body, run };
 }
 
 export function drawn({ main }) {
@@ -40,6 +43,7 @@ export function body({ route, camp, tables, data, redraw }) {
     <div class="grid">
       ${missing(camp)}
       ${sought.length > 0 ? restsOn(camp, data.rests, sought) : nothing}
+      ${data.run ? sensitivity(data.run) : nothing}
       <section class="panel w6"><h2>Settings</h2><dl class="facts">
         <div><dt>First day</dt><dd>${day(settings.start)}</dd></div><div><dt>Dose limits</dt><dd>${rules?.name ?? settings.rule_set}</dd></div>
         <div><dt>Working days</dt><dd>${settings.calendar.working_days.map(word => sentence(word.toLowerCase().slice(0, 3))).join(', ')}</dd></div>
@@ -64,6 +68,27 @@ export function body({ route, camp, tables, data, redraw }) {
       <section class="panel w6"><h2>To repeat it</h2>${repeatable(camp)}</section>
       <section class="panel"><div class="head"><h2>Changes, the newest first</h2><a href=${link(camp.id, 'trail')}>Who changed what</a></div>${changes(data.changed)}</section>
     </div>`;
+}
+
+const WIDEST = 12;
+
+/** How far the mean outcome moves from the lowest to the highest tenth of each input that acts in more than one place. */
+function sensitivity({ outlook, run }) {
+  const rows = outlook.sensitivity.slice(0, WIDEST);
+  if (rows.length === 0) return nothing;
+  const target = outlook.targets.find(each => each.scope === 'campaign');
+  const deciding = rows.filter(row => row.decides).length;
+  const name = row => `${row.name}${row.assumption ? ' (spread assumed)' : ''}`;
+  const title = `${sentence(rows[0].name)} moves the dose most: from ${msv(rows[0].low_usv)} to ${msv(rows[0].high_usv)} person-mSv`;
+  const data = { rows: rows.map(row => ({ name: name(row), lowUsv: row.low_usv, highUsv: row.high_usv, decides: row.decides })), meanUsv: outlook.person_usv.mean, targetUsv: target?.person_usv, title,
+    desc: `Mean collective dose with each input in its lowest and its highest tenth, the widest first: ${rows.map(row => `${row.name} ${msv(row.low_usv)} to ${msv(row.high_usv)}`).join('; ')} person-mSv.` };
+  return html`<section class="panel">${figureFrame({ title, picture: html`<p class="small muted">Mean collective dose in person-mSv, with each input in its lowest tenth (hollow) and in its highest (filled)${target ? '; dashed: the target' : ''}</p><sense-bars .data=${data}></sense-bars>`,
+    under: html`<p class="small muted">${deciding > 0 ? `◆ marks ${plural(deciding, 'input')} that alone ${deciding === 1 ? 'moves' : 'move'} the mean across the target. ` : ''}Run ${run.number}, ${plain(outlook.trials)} draws.</p>`,
+    caption: 'How far each input moves the collective dose, person-mSv', head: ['Input', 'lowest tenth', 'highest tenth', 'rank correlation', '± standard error', 'moves across the target'],
+    rows: rows.map(row => [name(row), msv(row.low_usv), msv(row.high_usv), plain(Number(row.rank_correlation.toFixed(3))), plain(Number(row.error.toFixed(3))), row.decides ? 'yes' : 'no']) })}
+    <details class="fold"><summary>How the outcomes are drawn</summary><ul class="small">${outlook.notes.map(note => html`<li>${note}</li>`)}
+      <li>A target asks for a decision from 5 of 20 outcomes above it, a person's constraint from 2 of 20 (house settings, no source).</li>
+      <li>What moved the median is worked out by taking over one cause after the other in one fixed order: hours, dose rates, scope, technique, shielding, work done.</li></ul></details></section>`;
 }
 
 const limits = rules => (!rules ? html`<p>The rule set is not in the tables.</p>` : html`<div class="table" tabindex="0" role="region" aria-label="Limits"><table><thead><tr><th scope="col">Dose</th><th scope="col">over</th><th scope="col" class="n">mSv</th><th scope="col">Source</th></tr></thead>

@@ -4,7 +4,10 @@ import { doseStrip, stripKey } from '../elements/dose-strip.js';
 import { addLink, editLink, kindPanel } from '../elements/manage.js';
 import { missing } from '../elements/missing.js';
 import { personDetail } from './person-detail.js';
-import { byNearness } from '../lib/nearness.js';
+import { byNearness, nearestBounds } from '../lib/nearness.js';
+import { eightInTen } from '../lib/dots.js';
+import { latest } from '../lib/runs.js';
+import { tickKey, tickStrip } from '../elements/tick-strip.js';
 import { bands, countIn } from '../lib/bands.js';
 import { link } from '../lib/route.js';
 import { nameOf, plural, verdictWord } from '../lib/words.js';
@@ -16,15 +19,20 @@ export function body(page) {
   return page.route.rest[0] ? personDetail(page) : all(page);
 }
 
-function all({ camp }) {
+export async function load({ camp, route }) {
+  return camp.forecast && !route.rest[0] ? { run: await latest(camp.id) } : {};
+}
+
+function all({ camp, data }) {
   const near = camp.forecast ? byNearness(camp.forecast) : [];
+  const outlook = data.run?.outlook;
   return html`
-    <div class="lead"><div><h1>${heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. Names are for the radiation protection officer and the person.</p></div>
+    <div class="lead"><div><h1>${outlook ? headingOf(outlook) : heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. Names are for the radiation protection officer and the person.</p></div>
       <div class="doing">${camp.forecast && camp.doc.workers.length > 0 ? html`<a class="button" href=${link(camp.id, 'share')}>Share the dose</a>` : nothing}${addLink(camp, 'workers')}</div></div>
     <div class="grid">
       ${missing(camp)}
       ${camp.doc.workers.length === 0 ? html`<section class="panel empty"><h2>Nobody takes part yet</h2><p>People bring the roles that tasks ask for, and the doses they received before.</p>${addLink(camp, 'workers', null, 'Add the first person')}</section>` : nothing}
-      ${near.length > 0 ? html`<section class="panel w8"><h2>Each person's dose</h2>${strips(camp, near)}${stripKey('planned', 'bound', 'over')}</section>
+      ${near.length > 0 ? html`<section class="panel w8">${outlook ? outcomes(camp, outlook, data.run.run, near) : html`<h2>Each person's dose</h2>${strips(camp, near)}${stripKey('planned', 'bound', 'over')}`}</section>
         <section class="panel w4"><h2>How the dose is shared</h2>${shares(camp)}</section>` : nothing}
       ${camp.forecast ? nothing : kindPanel(camp, 'workers', { empty: 'Nobody yet.', head: ['Person', 'Roles'], row: worker => [editLink(camp, 'workers', worker), worker.roles.join(', ')] })}
       <div class="w6">${targets(camp)}</div><div class="w6">${constraints(camp)}</div>
@@ -40,6 +48,27 @@ function heading(camp, near) {
   const over = near.filter(each => each.part > 1);
   return over.length === 0 ? `All ${near.length} people stay within what is allowed` : `${over.map(each => each.person.worker).join(', ')} would be above what is allowed`;
 }
+
+function headingOf(outlook) {
+  const above = nearestBounds(outlook).filter(row => row.above > 0);
+  return above.length === 0 ? 'Nobody ends above a constraint in any of 20 outcomes' : `${above[0].worker} ends above a constraint in ${above[0].above} of 20 outcomes${above.length > 1 ? `, ${plural(above.length - 1, 'other')} in fewer` : ''}`;
+}
+
+/** Ticks and counts are those of the last run; plan and verdict against the law are the forecast's. */
+function outcomes(camp, outlook, run, near) {
+  const rows = nearestBounds(outlook);
+  const top = Math.max(...rows.map(row => Math.max(row.usv.outcomes[19], row.bound ?? 0)), 1);
+  const plan = new Map(near.map(each => [each.person.worker, each.person]));
+  return html`<div class="head"><h2>Each person's dose, in 20 equally likely outcomes</h2><span class="small muted">run ${run.number}</span></div>
+    <div class="table" tabindex="0" role="region" aria-label="People"><table><thead><tr><th scope="col">Person</th><th scope="col" class="n">8 in 10 between, mSv</th><th scope="col" class="strip-cell"><span class="spoken">Outcomes as a strip</span></th>
+    <th scope="col" class="n">above</th><th scope="col" class="n mid-only">constraint</th><th scope="col">Limits</th></tr></thead>
+    <tbody>${rows.map(row => html`<tr><th scope="row"><a href=${link(camp.id, 'people', row.worker)}>${row.worker}</a><span class="sub">${plan.get(row.worker)?.roles.join(', ')}</span></th>
+      <td class="n nowrap">${eightInTen(row.usv).map(usv => msvFixed(usv, 2)).join(' – ')}</td><td class="strip-cell">${tickStrip({ outcomes: row.usv.outcomes, plan: plan.get(row.worker)?.constraints.find(each => each.constraint === row.constraint)?.planned_usv, bound: row.bound, top })}</td>
+      <td class="n nowrap">${row.bound ? html`<span class=${row.above > 0 ? 'mark decide' : ''}>${row.above} of 20</span>` : 'no constraint'}</td><td class="n mid-only">${row.bound ? `${msvTyped(row.bound)} (${row.constraint})` : ''}</td>
+      <td>${limitWord(plan.get(row.worker)?.verdict)}</td></tr>`)}</tbody></table></div>${tickKey('outcomes', 'plan', 'bound', 'above')}`;
+}
+
+const limitWord = verdict => (verdict === 'over-limit' || verdict === 'not-known' ? html`<span class="mark decide">${verdictWord(verdict)}</span>` : 'within');
 
 function strips(camp, near) {
   const top = Math.max(...near.map(each => Math.max(each.usv, each.what.startsWith('constraint') ? each.bound : 0)));

@@ -7,44 +7,116 @@ import { areaSketch } from '../elements/area-sketch.js';
 import { doseStrip, stripKey } from '../elements/dose-strip.js';
 import { cumulate, firstAbove } from '../lib/cumulate.js';
 import { verdict } from '../lib/verdict.js';
+import { get } from '../lib/api.js';
+import { eightInTen } from '../lib/dots.js';
+import * as runs from '../lib/runs.js';
+import { nearestBounds } from '../lib/nearness.js';
+import { changedSince, runLine } from '../elements/run-line.js';
+import { tickKey, tickStrip } from '../elements/tick-strip.js';
+import { weekEnds } from '../elements/fan-dots.js';
+import '../elements/change-fall.js';
 import { byNearness } from '../lib/nearness.js';
 import { link, withQuery } from '../lib/route.js';
 import { plural } from '../lib/words.js';
 import { day, decimalsFor, fixed, msv, msvFixed, msvTyped, rate, sig, toMsv } from '../lib/units.js';
 import '../elements/dose-curve.js';
 
+const FIRST = 5;
 let grouped = false;
+let mode = 'date';
+let nine = false;
 
 export const title = ({ camp }) => `Standing of ${camp.doc.settings.name}`;
 
-export function body({ camp, redraw }) {
+export async function load({ camp }) {
+  if (!camp.forecast || camp.forecast.tasks.length === 0) return null;
+  const [stand, run, last] = await Promise.all([get(`/api/campaigns/${encodeURIComponent(camp.id)}/standing`), runs.latest(camp.id), runs.list(camp.id, 1)]);
+  const going = runs.going(last[0]) ? last[0].number : null;
+  return { stand: stand.body, run: run ? { ...run, going } : { going } };
+}
+
+export function body({ camp, data, redraw, reload }) {
   const { forecast } = camp;
   if (!forecast || forecast.tasks.length === 0) {
     return html`<div class="lead"><div><h1>${forecast ? verdict(forecast) : 'Not forecast yet'}</h1>
       <p class="under">${forecast ? 'Tasks come from components, their cuts and the routines of the crew.' : 'The plan is kept as it is. A forecast needs a little more.'}</p></div></div>
       <div class="stack narrow">${missing(camp)}${checklist(camp)}</div>`;
   }
-  const decide = forecast.findings.filter(found => found.weight === 'decide');
+  const { stand, run } = data;
+  const { outlook } = run;
+  const calls = { changes: redraw, done: reload };
+  if (outlook && stand.since && !data.moved && !data.moving) {
+    data.moving = true;
+    get(`/api/campaigns/${encodeURIComponent(camp.id)}/runs/${run.run.number}/moved?since=${stand.since}`).then(answer => { data.moved = answer.body; redraw(); }, () => {});
+  }
   return html`
-    <div class="lead"><div><h1>${verdict(forecast)}</h1><p class="under">${under(forecast)}</p></div>
-      ${forecast.targets.some(target => target.scope === 'campaign') ? nothing : html`<div class="doing"><a class="button" href=${withQuery(link(camp.id, 'add', 'targets'), { scope: 'campaign' })}>Set a target</a></div>`}</div>
+    <div class="lead"><div><h1>${outlook ? stand.heading : verdict(forecast)}</h1><p class="under">${outlook ? stand.under : `${day(forecast.start)} to ${day(forecast.finish)}: ${plural(forecast.totals.tasks, 'task')} on ${plural(forecast.totals.working_days, 'working day')}.`}</p>${runLine(camp, run, calls)}</div>
+      <div class="doing">${forecast.targets.some(target => target.scope === 'campaign') ? nothing : html`<a class="button" href=${withQuery(link(camp.id, 'add', 'targets'), { scope: 'campaign' })}>Set a target</a>`}
+        ${outlook ? html`<a class="button" href=${link(camp.id, 'sheet', `${run.run.number}`)}>Print sheet</a>` : nothing}<a class="button" href=${link(camp.id, 'decide')}>Record a decision</a></div></div>
+    ${changedSince(camp, run)}
     <div class="grid even">
-      <section class="panel w8">${curve(forecast, redraw)}</section>
-      <section class="panel w4"><div class="head"><h2>Needs a decision</h2><span class="count ${decide.length ? '' : 'none'}">${decide.length}</span></div>
-        ${decide.length === 0 ? html`<p>Nothing needs a decision.</p>` : findings(decide, camp)}${others(camp)}</section>
+      <section class="panel w8">${outlook ? fan(camp, stand, run, redraw) : curve(forecast, redraw)}</section>
+      <section class="panel w4"><div class="head"><h2>Needs a decision</h2><span class="count ${stand.decide.length ? '' : 'none'}">${stand.decide.length}</span></div>
+        ${stand.decide.length === 0 ? html`<p>Nothing needs a decision.</p>` : html`${findings(stand.decide.slice(0, FIRST), camp)}${stand.decide.length > FIRST ? html`<details class="fold"><summary>${plural(stand.decide.length - FIRST, 'more decision')}</summary>${findings(stand.decide.slice(FIRST), camp)}</details>` : nothing}`}${others(camp)}</section>
       <div class="stack w7"><section class="panel">${areaSketch(camp, { title: hottest(forecast), level: 2, id: 'standing-sketch' })}${areaRanks(camp)}</section>
         <section class="panel">${groupTable(forecast)}</section></div>
-      <div class="stack w5"><section class="panel">${people(camp)}</section>
+      <div class="stack w5">${moved(data.moved)}<section class="panel">${outlook ? peopleOutcomes(camp, outlook) : people(camp)}</section>
         <section class="panel cautions"><h2>Before you rely on it</h2><ul>${forecast.cautions.map(caution => html`<li>${caution}</li>`)}</ul>
           <p class="small muted">${forecast.method} <a href=${link(camp.id, 'basis')}>All inputs are in Basis.</a></p></section></div>
     </div>`;
 }
 
-const under = ({ start, finish, totals, people }) => {
-  const top = [...people].sort((a, b) => b.usv - a.usv)[0];
-  return `${day(start)} to ${day(finish)}: ${plural(totals.tasks, 'task')} on ${plural(totals.working_days, 'working day')}, ${sig(totals.field_hours)} person-hours in the areas`
-    + `${top && top.usv > 0 ? `. The highest dose is ${msv(top.usv)} mSv, for ${top.worker}` : ''}.`;
-};
+const MODES = [['date', 'by date'], ['week', 'per week'], ['plan', 'plan, day by day']];
+
+/** The fan from the run, the received dose from the log, on one axis. */
+function fan(camp, stand, run, redraw) {
+  const { outlook } = run;
+  if (mode === 'plan') return curve(camp.forecast, redraw);
+  const target = outlook.targets.find(each => each.scope === 'campaign');
+  const weekly = mode === 'week';
+  const last = outlook.finish.outcomes[19];
+  const drawn = outlook.weeks.filter((week, i) => i === 0 || week.starts <= last);
+  const ends = weekEnds(drawn, last);
+  const weeks = drawn.map(week => ({ starts: week.starts, spread: weekly ? week.usv : week.cumulative }));
+  const received = weekly ? stand.received.weeks : stand.received.days;
+  const [low, high] = eightInTen(outlook.person_usv);
+  const heading = weekly ? 'Collective dose per week' : `8 in 10 outcomes end between ${msv(low)} and ${msv(high)} person-mSv`;
+  const desc = `${weekly ? 'Dose of each week' : 'Cumulative collective dose'} as bands of 5 in 10, 8 in 10 and 19 in 20 outcomes from ${day(outlook.as_of ?? outlook.start)}${weekly ? '' : `, ending in twenty dots between ${msv(outlook.person_usv.outcomes[0])} and ${msv(outlook.person_usv.outcomes[19])} person-mSv`}${target && !weekly ? `; ${20 - target.kept.of20} of 20 end above the target of ${msvTyped(target.person_usv)}` : ''}.`;
+  const picture = { weeks, ends, spread: outlook.person_usv, targetUsv: target?.person_usv, received, plan: cumulate(camp.forecast.tasks), asOf: outlook.as_of, start: outlook.start,
+    runs: nine && !weekly ? outlook.runs.map(each => each.cumulative_usv.slice(0, drawn.length)) : null, weekly, title: heading, desc };
+  return figureFrame({
+    title: heading, tools: modes(redraw), picture: html`<p class="small muted">${weekly ? 'person-mSv in each week' : 'Cumulative person-mSv, landing in 20 equally likely outcomes'}</p><fan-dots .data=${picture}></fan-dots>`,
+    under: fanKey(target, weekly, Boolean(outlook.as_of)), caption: weekly ? 'Dose of each week, person-mSv' : 'Cumulative dose at the end of each week, person-mSv', head: ['Week to', '19 in 20 from', '8 in 10 from', 'to', '19 in 20 to'],
+    rows: [...weeks.map((week, i) => [day(ends[i]), ...[0, 2, 17, 19].map(k => msv(week.spread.outcomes[k]))]),
+      ...(weekly ? [] : outlook.person_usv.outcomes.map((usv, i) => [`Outcome ${i + 1} of 20`, '', '', '', msv(usv)]))],
+  });
+}
+
+const fanKey = (target, weekly, begun) => html`<p class="fan-key" aria-hidden="true"><span><svg><rect class="fan f5" width="22" height="12"></rect></svg>5 in 10</span>
+  <span><svg><rect class="fan f8" x="0.5" y="0.5" width="21" height="11"></rect></svg>8 in 10</span><span><svg><rect class="fan f19" width="22" height="12"></rect></svg>19 in 20 outcomes</span>
+  ${weekly ? nothing : html`<span><svg><circle class="outcome" cx="11" cy="6" r="4.5"></circle></svg>one of 20 outcomes</span>${target ? html`<span><svg><path class="outcome above" d="M11 1l5 5l-5 5l-5-5z"></path></svg>above the target</span>` : nothing}`}
+  ${begun ? html`<span><svg><line class="fact-line" x2="22" y1="6" y2="6"></line></svg>received</span>${weekly ? nothing : html`<span><svg><line class="plan-line" x2="22" y1="6" y2="6"></line></svg>plan</span>`}` : nothing}</p>`;
+
+function moved(fall) {
+  if (!fall) return nothing;
+  const change = fall.to_usv - fall.from_usv;
+  const from = `run ${fall.from}`;
+  const title = `The median ${Math.abs(change) < 1 ? 'has not moved' : `${change > 0 ? 'rose' : 'fell'} by ${msv(Math.abs(change))} person-mSv`} since ${from}`;
+  const data = { fromUsv: fall.from_usv, toUsv: fall.to_usv, from, to: `run ${fall.to}`, steps: fall.steps, title, desc: `${fall.steps.map(step => `${step.name} ${msv(step.usv)}`).join(', ')} person-mSv.` };
+  return html`<section class="panel">${figureFrame({ title, picture: html`<change-fall .data=${data}></change-fall>`, under: html`<p class="small muted">${fall.order}</p>`, caption: 'What moved the median, person-mSv', head: ['Cause', 'person-mSv'],
+    rows: [[from, msv(fall.from_usv)], ...fall.steps.map(step => [step.name, msv(step.usv)]), [`run ${fall.to}`, msv(fall.to_usv)]] })}</section>`;
+}
+
+function peopleOutcomes(camp, outlook) {
+  const rows = nearestBounds(outlook).slice(0, 8);
+  const top = Math.max(...rows.map(row => Math.max(row.usv.outcomes[19], row.bound ?? 0)), 1);
+  const heading = rows.length === 0 ? 'Nobody takes part yet' : rows[0].above > 0 ? `${rows[0].worker} ends above ${rows[0].constraint === 'person' ? 'the constraint' : rows[0].constraint} in ${rows[0].above} of 20` : 'Nobody ends above a constraint in any of 20';
+  return html`<div class="head"><h2>${heading}</h2><a href=${link(camp.id, 'people')}>All people</a></div>
+    <ul class="people-strips">${rows.map(row => html`<li>
+      <span><a href=${link(camp.id, 'people', row.worker)}>${row.worker}</a> <span class="muted small">${camp.byCode.workers.get(row.worker)?.roles.join(', ')}</span></span>
+      <span class="value">${row.bound ? `${row.above} of 20 above ${msvTyped(row.bound)} mSv` : `${msv(row.usv.p50)} mSv`}</span>
+      ${tickStrip({ outcomes: row.usv.outcomes, received: row.received, bound: row.bound, top })}</li>`)}</ul>${tickKey('outcomes', 'bound', 'above')}`;
+}
 
 function curve(forecast, redraw) {
   const target = forecast.targets.find(each => each.scope === 'campaign');
@@ -67,10 +139,11 @@ function curve(forecast, redraw) {
 const sum = tasks => tasks.reduce((usv, task) => usv + task.person_usv, 0);
 
 function modes(redraw) {
-  const set = value => () => { grouped = value; redraw(); };
+  const set = value => () => { mode = value; redraw(); };
   return html`<fieldset class="choice"><legend class="spoken">Show the dose</legend>
-    <label><input type="radio" name="curve-mode" .checked=${!grouped} @change=${set(false)}>all together</label>
-    <label><input type="radio" name="curve-mode" .checked=${grouped} @change=${set(true)}>by group</label></fieldset>`;
+    ${MODES.map(([value, words]) => html`<label><input type="radio" name="curve-mode" .checked=${mode === value} @change=${set(value)}>${words}</label>`)}
+    ${mode === 'date' ? html`<label><input type="checkbox" .checked=${nine} @change=${event => { nine = event.target.checked; redraw(); }}>9 runs</label>` : nothing}
+    ${mode === 'plan' ? html`<label><input type="checkbox" .checked=${grouped} @change=${event => { grouped = event.target.checked; redraw(); }}>by group</label>` : nothing}</fieldset>`;
 }
 
 function others(camp) {

@@ -168,6 +168,7 @@ public final class Server implements AutoCloseable {
         ProgressRoutes.on(routes, logPlans, entries);
         HandInRoutes.on(routes, logPlans, handIns);
         RunRoutes.on(routes, plans, runs, queue, WorkState.PLAN);
+        StandingRoutes.on(routes, plans, runs, entries, handIns, id -> List.of());
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         PageRoutes.on(routes);
         return routes.known();
