@@ -161,6 +161,8 @@ public final class Server implements AutoCloseable {
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
         RosterRoutes.on(routes, plans);
+        OrderRoutes.on(routes, plans);
+        WaitingRoutes.on(routes, plans);
         Entries entries = new Entries(database);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);

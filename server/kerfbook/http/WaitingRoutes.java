@@ -1,0 +1,40 @@
+package kerfbook.http;
+
+import io.javalin.http.Context;
+import java.util.Set;
+import kerfbook.choice.WaitingPays;
+import kerfbook.document.Json;
+import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Require;
+import kerfbook.store.Stored;
+
+/** What waiting for decay saves, against what it costs. */
+final class WaitingRoutes {
+    private static final int MOST_YEARS = 40;
+
+    private final Plans plans;
+
+    private WaitingRoutes(Plans plans) {
+        this.plans = plans;
+    }
+
+    static void on(Routes routes, Plans plans) {
+        routes.get("/api/campaigns/{id}/waiting", new WaitingRoutes(plans)::answer);
+    }
+
+    private void answer(Context ctx) {
+        Address.parameters(ctx, Set.of("years", "cost_per_year", "alpha"));
+        double years = Require.within(given(ctx, "years"), 1, MOST_YEARS, "years", "");
+        if (years != Math.rint(years)) {
+            throw new Invalid("years", "must be a whole number.");
+        }
+        double cost = Require.within(given(ctx, "cost_per_year"), 0, 1e12, "cost_per_year", "");
+        double alpha = Require.within(given(ctx, "alpha"), 0, 1e12, "alpha", "");
+        Stored stored = plans.campaigns().get(Address.id(ctx));
+        Routes.json(ctx, Json.bytes(WaitingPays.of(plans.campaignOf(stored), plans.basis(), (int) years, cost, alpha)));
+    }
+
+    private static double given(Context ctx, String name) {
+        return Address.decimal(ctx, name).orElseThrow(() -> new Invalid(name, "is missing. Give a number."));
+    }
+}
