@@ -15,7 +15,7 @@ const PAGES = {
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
   trail: () => import('./views/trail.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
-  aids: () => import('./views/aids.js'), share: () => import('./views/share.js'),
+  aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
   log: () => import('./views/log.js'),
 };
 const main = document.getElementById('main');

@@ -8,13 +8,14 @@ import { firstWeighing, optionsOfRun, weighing } from '../forms/weighing.js';
 import { draftOf } from '../forms/draft.js';
 import { announce, askForm } from '../forms/page.js';
 import { Session } from '../forms/session.js';
+import { waitingPanel, waitingSession } from '../elements/waiting.js';
 import { weighed } from '../elements/weighed.js';
 
 export const title = ({ camp }) => `Decision aids, ${camp.doc.settings.name}`;
 
 export async function load({ camp }) {
   const session = new Session({ fields: weighing, value: firstWeighing(camp.doc.prices[0]?.currency ?? 'EUR'), etag: null, address: '/api/decision-aids', method: 'POST' });
-  return { session, answer: null, run: await latest(camp) };
+  return { session, answer: null, run: await latest(camp), waiting: waitingSession(camp) };
 }
 
 /** The last finished run, if runs are there and one is finished. */
@@ -35,6 +36,7 @@ export function body({ camp, tables, data, redraw }) {
         ${fromRun.length > 1 ? html`<p><button class="button" type="button" @click=${() => fill(data, fromRun, redraw)}>Fill in the ${fromRun.length} options of the latest run</button> <span class="small muted">Means of collective dose, of the highest person's dose and of cost.</span></p>` : nothing}
         ${askForm({ session: data.session, camp, tables, redraw, verb: 'Weigh them', label: 'Options', submit: () => weigh(data, redraw) })}</section>
       ${data.answer ? weighed(data.answer) : nothing}
+      ${camp.missing ? nothing : waitingPanel({ camp, tables, room: data.waiting, redraw })}
       ${published(tables, data, redraw)}
     </div>`;
 }

@@ -23,7 +23,7 @@ export function body({ camp, tables, redraw }) {
   return html`
     <div class="lead"><div><h1>${totals ? `${plural(components.length, 'component')}, ${sig(totals.metres_cut)} m of cuts, ${sig(totals.tool_on_hours)} h with the tool on` : plural(components.length, 'component')}</h1>
       <p class="under">${total(components, 'pieces')} pieces in ${total(components, 'packages')} packages, ${sig(components.reduce((kg, each) => kg + each.mass_kg, 0))} kg${totals ? `, of which ${sig(totals.kerf_kg)} kg become swarf and dross` : ''}.</p></div>
-      <div class="doing">${addLink(camp, 'components')}</div></div>
+      <div class="doing">${camp.forecast && camp.doc.components.length > 1 ? html`<a class="button" href=${link(camp.id, 'order')}>Order of removal</a>` : nothing}${addLink(camp, 'components')}</div></div>
     ${subnav(camp, 'cuts', 'cuts')}
     <div class="grid even">
       ${missing(camp)}

@@ -126,9 +126,37 @@ class ChoiceRoutesTest {
         assertEquals(412, running.json("{}").header("If-Match", proposal.header("ETag")).post(here + "take").statusCode());
     }
 
+    private static Wrong plan(String method, String what, String body, Map<String, String> headers, int status, String field) {
+        return new Wrong(method, "/api/campaigns/1/" + what, body, headers, status, field);
+    }
+
+    static Stream<Wrong> wrong_questions_about_order_and_waiting() {
+        Map<String, String> none = Map.of();
+        String waiting = "waiting?years=3&cost_per_year=5&alpha=7";
+        return Stream.of(plan("GET", "order?let_go=nothing", "", none, 400, "let_go"), plan("GET", "order?let_go=,", "", none, 400, "let_go[1]"), plan("GET", "order?x=1", "", none, 400, "x"),
+            plan("POST", "order/take", "{}", none, 428, ""), plan("POST", "order/take", "{}", Map.of("If-Match", "7"), 400, "If-Match"), plan("POST", "order/take", "{}", Map.of("If-Match", "\"999\""), 412, ""),
+            plan("POST", "order/take", "{\"let_go\":[\"nothing\"]}", Map.of("If-Match", "\"1\""), 400, "let_go"), plan("POST", "order/take", "{\"let_go\":[1]}", Map.of("If-Match", "\"1\""), 400, "let_go[0]"),
+            plan("POST", "order/take", "{}", Map.of("If-Match", "\"1\""), 400, "let_go"), plan("POST", "order/take", "{\"x\":1}", Map.of("If-Match", "\"1\""), 400, "x"),
+            plan("GET", waiting.replace("years=3", "years=0"), "", none, 400, "years"), plan("GET", waiting.replace("years=3", "years=2.5"), "", none, 400, "years"), plan("GET", waiting.replace("years=3", "years=41"), "", none, 400, "years"),
+            plan("GET", waiting.replace("years=3&", ""), "", none, 400, "years"), plan("GET", waiting.replace("=5", "=-5"), "", none, 400, "cost_per_year"), plan("GET", waiting.replace("=7", "=NaN"), "", none, 400, "alpha"),
+            plan("GET", waiting + "&x=1", "", none, 400, "x"), plan("GET", waiting + "&alpha=8", "", none, 400, "alpha"));
+    }
+
+    /** LAW: what is proposed is what is taken, and the stored plan's forecast is the one that was promised. */
+    @Test
+    void an_order_that_is_taken_is_the_one_proposed() {
+        long id = running.plans.addDemo(Running.demo("demo-campaign")).id();
+        String here = "/api/campaigns/" + id + "/";
+        Response proposal = described("GET /api/campaigns/{id}/order", running.request().get(here + "order?let_go=all"), 200);
+        described("POST /api/campaigns/{id}/order/take", running.json("{\"let_go\":[\"all\"]}").header("If-Match", proposal.header("ETag")).post(here + "order/take"), 200);
+        double after = running.request().get(here + "forecast").jsonPath().getDouble("totals.person_usv");
+        assertEquals(proposal.jsonPath().getDouble("proposed_person_usv"), after, 1e-6);
+        assertTrue(after < proposal.jsonPath().getDouble("planned_person_usv"));
+    }
+
     /** EDGE: whatever is wrong, the answer is a 4xx that names the field, and nothing is stored. */
     @ParameterizedTest
-    @MethodSource({"wrong_questions_to_decision_aids", "wrong_questions_to_the_roster"})
+    @MethodSource({"wrong_questions_to_decision_aids", "wrong_questions_to_the_roster", "wrong_questions_about_order_and_waiting"})
     void what_is_wrong_is_named(Wrong wrong) {
         List<Object> before = running.everything();
         Response answer = running.json(wrong.body()).headers(wrong.headers()).request(wrong.method(), wrong.address());

@@ -180,6 +180,9 @@ class RoutesTest {
         visit(running.json(question.replace("}", ",\"aim\":\"lightest-lift\"}")).header("If-Match", plans.header("ETag")), "POST",
             "/api/campaigns/{id}/components/{code}/segmentation/take", 200, "core-barrel");
         visit(running.request(), "GET", "/api/campaigns/{id}/components/{code}/comparison", 200, "core-barrel");
+        visit(running.request().queryParam("years", 2).queryParam("cost_per_year", 1000).queryParam("alpha", 50000), "GET", "/api/campaigns/{id}/waiting", 200);
+        Response order = visit(running.request().queryParam("let_go", "all"), "GET", "/api/campaigns/{id}/order", 200);
+        visit(running.json("{\"let_go\":[\"all\"]}").header("If-Match", order.header("ETag")), "POST", "/api/campaigns/{id}/order/take", 200);
         Response sharing = visit(running.json("{}"), "POST", "/api/campaigns/{id}/roster/proposal", 200);
         visit(running.json("{}").header("If-Match", sharing.header("ETag")), "POST", "/api/campaigns/{id}/roster/take", 200);
     }
