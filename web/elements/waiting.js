@@ -9,7 +9,9 @@ import { figureFrame } from './figure-frame.js';
 import { day, fixed, msv } from '../lib/units.js';
 import './line-picture.js';
 
-const fields = [whole('years', 'Longest wait', { hint: 'Years, 1 to 40.' }), number('cost_per_year', 'Cost of a year of waiting', ''), number('alpha', 'Value of a person-sievert', '')];
+/** Another name than the server's: the form above it on the page has an alpha of its own. */
+const WORTH = 'waiting_alpha';
+const fields = [whole('years', 'Longest wait', { hint: 'Years, 1 to 40.' }), number('cost_per_year', 'Cost of a year of waiting', ''), number(WORTH, 'Value of a person-sievert', '')];
 
 export const waitingSession = camp => ({ session: new Session({ fields, value: { years: 10 }, etag: null, address: `/api/campaigns/${encodeURIComponent(camp.id)}/waiting`, method: 'GET' }), answer: null });
 
@@ -26,9 +28,9 @@ async function work(room, redraw) {
     session.busy = true;
     redraw();
     try {
-      room.answer = (await get(`${session.address}?${new URLSearchParams(value)}`)).body;
+      room.answer = (await get(`${session.address}?${new URLSearchParams({ years: value.years, cost_per_year: value.cost_per_year, alpha: value[WORTH] })}`)).body;
     } catch (problem) {
-      session.refuse(problem.errors?.length ? problem.errors : [{ field: '', detail: problem.message }]);
+      session.refuse(problem.errors?.length ? problem.errors.map(error => (error.field === 'alpha' ? { ...error, field: WORTH } : error)) : [{ field: '', detail: problem.message }]);
     }
     session.busy = false;
   }

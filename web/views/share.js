@@ -12,7 +12,7 @@ import { Session } from '../forms/session.js';
 import { missing } from '../elements/missing.js';
 import { doseStrip, stripKey } from '../elements/dose-strip.js';
 
-const fields = [rows('away', 'Who is away', 'absence', [pick('worker', 'Person', refs('workers')), day('from', 'From'), day('until', 'Until')], { line: true, hint: 'Both days included. Nobody away is planned for a task that touches those days.' })];
+const fields = [rows('away', 'Who is away', 'time away', [pick('worker', 'Person', refs('workers')), day('from', 'From'), day('until', 'Until')], { line: true, hint: 'Both days included. Nobody away is planned for a task that touches those days.' })];
 
 export const title = ({ camp }) => `Share the dose, ${camp.doc.settings.name}`;
 
