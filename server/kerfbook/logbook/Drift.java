@@ -4,9 +4,12 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import kerfbook.quantity.Sum;
 
 /** Draws one factor's observations as running sums and as a mean that forgets, begun anew whenever something else is expected. */
 final class Drift {
+    /** Two stretches are told apart when their means differ by so many standard deviations of that difference: judgement, wide since the place is picked. */
+    private static final double CLEARLY = 3;
     private static final String[] COUNTED = {"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"};
 
     private Drift() { }
@@ -17,6 +20,7 @@ final class Drift {
         Ewma ewma = new Ewma(settings.ewmaWeight(), settings.ewmaWidth());
         List<LocalDate> breaks = held.breaks(kind, of);
         List<DriftChart.Point> points = new ArrayList<>();
+        int start = 0;
         Optional<Cusum.Point> sums = Optional.empty();
         double mean = 0;
         LocalDate last = null;
@@ -24,6 +28,7 @@ final class Drift {
             double centre = held.on(kind, of, seen.on()).map(AcceptedFactor::logMean).orElse(0.0);
             LocalDate before = last;
             boolean anew = before == null || breaks.stream().anyMatch(day -> day.isAfter(before) && !day.isAfter(seen.on()));
+            start = anew ? points.size() : start;
             Cusum.Point next = cusum.next(anew ? Optional.empty() : sums, (seen.logRatio() - centre) / sigma);
             mean = ewma.next(anew ? centre : mean, seen.logRatio());
             points.add(new DriftChart.Point(seen.on(), seen.about(), seen.actual(), seen.forecast(), seen.actual() / seen.forecast(), seen.logRatio(),
@@ -36,7 +41,31 @@ final class Drift {
         int running = running(points);
         boolean alarm = !points.isEmpty() && (points.get(points.size() - 1).highAlarm() || points.get(points.size() - 1).lowAlarm());
         return new DriftChart(kind, of, unit, sigma, settings.alarmDecision(), ewma.limit(sigma), List.copyOf(points), running, alarm,
-            words(points, running, unit));
+            alarm ? changed(points.subList(start, points.size()), sigma, settings.fewest()) : Optional.empty(), words(points, running, unit));
+    }
+
+    /**
+     * The day that parts the points best: where {@code n_1·n_2/(n_1 + n_2)·(mean_2 − mean_1)²} is largest, the most likely place of one jump
+     * between normal values of one spread. None where the two parts do not lie clearly apart.
+     */
+    private static Optional<LocalDate> changed(List<DriftChart.Point> points, double sigma, int fewest) {
+        Optional<LocalDate> best = Optional.empty();
+        double most = CLEARLY * CLEARLY * sigma * sigma;
+        for (int i = fewest; i <= points.size() - fewest; i++) {
+            double apart = mean(points.subList(i, points.size())) - mean(points.subList(0, i));
+            double weight = apart * apart * i * (points.size() - i) / points.size();
+            if (weight > most) {
+                most = weight;
+                best = Optional.of(points.get(i).on());
+            }
+        }
+        return best;
+    }
+
+    private static double mean(List<DriftChart.Point> points) {
+        Sum sum = new Sum();
+        points.forEach(point -> sum.add(point.logRatio()));
+        return sum.value() / points.size();
     }
 
     /** Points in a row, up to the last, on the same side of what was expected; counted from where the sums began. */

@@ -2,6 +2,7 @@ package kerfbook.logbook;
 
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Whether one factor is changing: {@code x = ln(actual/forecast)}, point by point, against what holds.
@@ -13,10 +14,11 @@ import java.util.List;
  * @param ewmaLimit how far from its centre the mean that forgets may be
  * @param running   last points in a row on the same side of what holds; below 0: under it
  * @param alarm     the last point is in alarm
+ * @param changedOn in alarm, and what came before was clearly otherwise: the first day on which it was as it is now
  * @param words     all this for a person
  */
 public record DriftChart(FactorKind kind, String of, String unit, double sigma, double decision, double ewmaLimit, List<Point> points,
-                         int running, boolean alarm, String words) {
+                         int running, boolean alarm, Optional<LocalDate> changedOn, String words) {
 
     /**
      * @param about    the task; empty for a shift

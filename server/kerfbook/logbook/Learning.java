@@ -30,6 +30,8 @@ public final class Learning {
             + "whole forecast are counted beside each factor.",
         "Dose rates are learnt from every shift, gathered until enough dose was expected for whole µSv to matter.",
         "An area's learnt rate ends with its next survey: the survey then speaks for itself.",
+        "While a factor is in alarm and clearly changed on a day, only what came from then on is counted. That day is picked by the data, so such a "
+            + "factor is somewhat too far from 1.",
         "Everything is held against the forecast of the plan as it is now. How quickly the log is believed is judgement.");
 
     private final Campaign campaign;
@@ -68,8 +70,9 @@ public final class Learning {
         List<LearntFactor> factors = new ArrayList<>();
         List<DriftChart> drift = new ArrayList<>();
         seen.forEach((kind, byName) -> byName.forEach((of, all) -> {
-            factor(kind, of, all).ifPresent(factors::add);
-            drift.add(Drift.of(kind, of, all, held, settings));
+            DriftChart chart = Drift.of(kind, of, all, held, settings);
+            drift.add(chart);
+            factor(kind, of, all, chart.changedOn()).ifPresent(factors::add);
         }));
         Standing standing = new Standing(campaign, forecast, tasks, asOf);
         EarnedValue.Figures dose = standing.dose();
@@ -82,8 +85,9 @@ public final class Learning {
         seen.computeIfAbsent(each.kind(), none -> new TreeMap<>()).computeIfAbsent(each.of(), none -> new ArrayList<>()).add(each);
     }
 
-    private Optional<LearntFactor> factor(FactorKind kind, String of, List<Observation> all) {
-        Optional<LocalDate> since = kind == FactorKind.RATE ? held.surveyed(of, asOf) : Optional.empty();
+    @SuppressWarnings("OptionalUsedAsFieldOrParameterType")
+    private Optional<LearntFactor> factor(FactorKind kind, String of, List<Observation> all, Optional<LocalDate> changedOn) {
+        Optional<LocalDate> since = changedOn.isPresent() || kind != FactorKind.RATE ? changedOn : held.surveyed(of, asOf);
         List<Observation> counted = all.stream().filter(each -> since.isEmpty() || !each.on().isBefore(since.get())).toList();
         if (counted.isEmpty()) {
             return Optional.empty();
@@ -99,10 +103,9 @@ public final class Learning {
         boolean proposed = counted.size() >= settings.fewest() && Math.abs(after.mean() - accepted.map(AcceptedFactor::logMean).orElse(0.0)) > reach;
         int leftOut = kind != FactorKind.HOURS ? 0 : (int) tasks.stream()
             .filter(task -> task.group().equals(of) && task.state() == State.OPEN && task.hours() > task.forecastHours()).count();
-        boolean surveyedSince = since.isPresent() && all.size() > counted.size();
         LearntFactor factor = new LearntFactor(kind, of, counted.size(), after.mean(), after.sd(), Math.exp(after.mean()), Math.exp(after.mean() - reach),
             Math.exp(after.mean() + reach), Math.exp(after.mean() - next), Math.exp(after.mean() + next), scatter(counted, mean), leftOut,
-            surveyedSince ? since : Optional.empty(), accepted, proposed, "");
+            all.size() > counted.size() ? since : Optional.empty(), accepted, proposed, "");
         return Optional.of(worded(factor));
     }
 
@@ -129,7 +132,7 @@ public final class Learning {
         };
         String from = f.kind() == FactorKind.RATE ? plural(f.count(), "shift") : plural(f.count(), "finished task");
         String words = String.format(Locale.ROOT, "%s%.2f times the estimate (8 in 10: %.2f to %.2f), from %s.", what, f.factor(), f.low(), f.high(), from)
-            + (f.since().isPresent() ? " What was logged before the survey of " + f.since().get() + " is left out." : "")
+            + (f.since().isPresent() ? " Only what was logged since " + f.since().get() + " is counted." : "")
             + (f.leftOut() > 0 ? " " + plural(f.leftOut(), "open task") + " already above the whole forecast " + (f.leftOut() == 1 ? "is" : "are")
                 + " not counted: the factor may be too low." : "");
         return new LearntFactor(f.kind(), f.of(), f.count(), f.logMean(), f.logSd(), f.factor(), f.low(), f.high(), f.nextLow(), f.nextHigh(), f.seenGsd(),

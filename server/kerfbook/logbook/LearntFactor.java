@@ -17,7 +17,7 @@ import java.util.Optional;
  * @param nextHigh   one in ten above, for one more task or shift
  * @param seenGsd    how far observations really scatter, from three on
  * @param leftOut    open tasks with more hours than their whole forecast: they are not counted, so the factor may be too low
- * @param since      observations before this day were left out, since the area was surveyed then
+ * @param since      observations before this day were left out: the area was surveyed then, or things changed then and are in alarm
  * @param accepted   what holds now
  * @param proposed   it differs from what holds now by more than its own 8-in-10 range
  * @param words      all this for a person
