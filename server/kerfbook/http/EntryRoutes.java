@@ -52,15 +52,17 @@ final class EntryRoutes {
     private final LogPlans plans;
     private final Entries entries;
     private final HandIns handIns;
+    private final Today today;
 
-    private EntryRoutes(LogPlans plans, Entries entries, HandIns handIns) {
+    private EntryRoutes(LogPlans plans, Entries entries, HandIns handIns, Today today) {
+        this.today = today;
         this.plans = plans;
         this.entries = entries;
         this.handIns = handIns;
     }
 
-    static void on(Routes routes, LogPlans plans, Entries entries, HandIns handIns) {
-        EntryRoutes here = new EntryRoutes(plans, entries, handIns);
+    static void on(Routes routes, LogPlans plans, Entries entries, HandIns handIns, Today today) {
+        EntryRoutes here = new EntryRoutes(plans, entries, handIns, today);
         routes.get("/api/campaigns/{id}/entries", here::list);
         routes.get("/api/campaigns/{id}/entries/choices", ctx -> Choices.answer(ctx, plans, entries));
         routes.get("/api/campaigns/{id}/entries/state", here::state);
@@ -78,7 +80,7 @@ final class EntryRoutes {
         LogPlan plan = plans.of(campaign);
         Entries.Put put = entries.put(campaign, entry, sender(caller, now), (beside, replaced) -> {
             replaced.ifPresent(old -> requireMayCorrect(caller, old));
-            check(plan, entry, beside, now, skew);
+            check(plan, entry, beside, today.moment(campaign, now), skew);
         });
         ctx.status(put.fresh() ? 201 : 200);
         Routes.json(ctx, Json.bytes(row(campaign, caller, put.kept())));
@@ -116,7 +118,7 @@ final class EntryRoutes {
         Caller caller = Caller.of(ctx);
         Sums sums = entries.sums(campaign);
         List<Part> people = parts(sums.workers()).stream().filter(part -> sees(caller, part.code())).toList();
-        Routes.json(ctx, Json.bytes(new State(now(), LocalDate.now(), sums.entries(), sums.hours(), sums.personUsv(), sums.last(), handIns.open(campaign), people,
+        Routes.json(ctx, Json.bytes(new State(now(), today.of(campaign), sums.entries(), sums.hours(), sums.personUsv(), sums.last(), handIns.open(campaign), people,
             parts(sums.tasks()), parts(sums.areas()),
             sums.days().entrySet().stream().map(each -> new DayPart(each.getKey(), each.getValue().entries(), each.getValue().hours(), each.getValue().usv())).toList())));
     }

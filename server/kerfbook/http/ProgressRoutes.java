@@ -17,14 +17,16 @@ final class ProgressRoutes {
 
     private final LogPlans plans;
     private final Entries entries;
+    private final Today today;
 
-    private ProgressRoutes(LogPlans plans, Entries entries) {
+    private ProgressRoutes(LogPlans plans, Entries entries, Today today) {
+        this.today = today;
         this.plans = plans;
         this.entries = entries;
     }
 
-    static void on(Routes routes, LogPlans plans, Entries entries) {
-        ProgressRoutes here = new ProgressRoutes(plans, entries);
+    static void on(Routes routes, LogPlans plans, Entries entries, Today today) {
+        ProgressRoutes here = new ProgressRoutes(plans, entries, today);
         routes.get("/api/campaigns/{id}/progress", here::list);
         routes.post("/api/campaigns/{id}/progress", here::add);
     }
@@ -45,7 +47,7 @@ final class ProgressRoutes {
         if (!plan.tasks().containsKey(progress.task())) {
             throw new Invalid("task", "is not in the plan, or no longer. Choose another task.");
         }
-        if (progress.on().isAfter(LocalDate.ofInstant(now, ZoneOffset.ofHours(14)))) {
+        if (progress.on().isAfter(LocalDate.ofInstant(today.moment(campaign, now), ZoneOffset.ofHours(14)))) {
             throw new Invalid("on", "is " + progress.on() + ", which has not begun anywhere. Give the day on which it was seen.");
         }
         entries.note(campaign, progress, EntryRoutes.sender(Caller.of(ctx), now));

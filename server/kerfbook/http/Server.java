@@ -166,11 +166,14 @@ public final class Server implements AutoCloseable {
         Entries entries = new Entries(database);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);
-        EntryRoutes.on(routes, logPlans, entries, handIns);
-        ProgressRoutes.on(routes, logPlans, entries);
+        Today today = new Today(database);
+        EntryRoutes.on(routes, logPlans, entries, handIns, today);
+        ProgressRoutes.on(routes, logPlans, entries, today);
         HandInRoutes.on(routes, logPlans, handIns);
-        RunRoutes.on(routes, plans, runs, queue, WorkState.PLAN);
-        StandingRoutes.on(routes, plans, runs, entries, handIns, id -> List.of());
+        Lessons lessons = new Lessons(plans, entries, database, today);
+        LearningRoutes.on(routes, lessons);
+        RunRoutes.on(routes, plans, runs, queue, lessons::state);
+        StandingRoutes.on(routes, plans, runs, entries, handIns, id -> lessons.of(id).learnt().findings());
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         PageRoutes.on(routes);
         return routes.known();

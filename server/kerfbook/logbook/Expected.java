@@ -10,14 +10,13 @@ import java.util.Set;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.Routine;
-import kerfbook.campaign.Step;
 import kerfbook.estimate.Forecast;
 import kerfbook.quantity.Sum;
 
 /** The forecast as the log can be held against it: person-hours and dose in areas, by task, area and step. */
 final class Expected {
 
-    /** @param toolOn codes of the steps whose hours are those of the tool, remote and not beside others */
+    /** @param toolOn codes of the steps whose hours go with those of the tool */
     record Task(Forecast.Task task, double hours, double usv, Map<String, Double> hoursIn, Map<String, Double> usvIn, Optional<String> technique,
                 Set<String> toolOn, double toolOnHours) { }
 
@@ -41,7 +40,7 @@ final class Expected {
         Sum all = new Sum();
         Sum dose = new Sum();
         for (Forecast.StepDose step : task.steps()) {
-            boolean tool = technique.isPresent() && step.driver() == Driver.TOOL_ON_HOUR && step.mode() == Step.Mode.REMOTE && !step.alongside();
+            boolean tool = technique.isPresent() && step.driver() == Driver.TOOL_ON_HOUR;
             for (Forecast.Line line : step.lines()) {
                 all.add(line.fieldHours());
                 dose.add(line.personUsv());

@@ -159,17 +159,21 @@ public final class Learning {
         Map<String, Sum> areas = new TreeMap<>();
         Map<String, Sum> byGroup = new TreeMap<>();
         Map<String, Sum> byTask = new TreeMap<>();
+        Map<String, Map<String, Sum>> parts = new TreeMap<>();
         Sum total = new Sum();
         for (Entry entry : log.entries()) {
             total.add(entry.usv());
             add(workers, entry.worker(), entry.usv());
             add(areas, entry.area(), entry.usv());
             add(byTask, entry.task(), entry.usv());
+            add(parts.computeIfAbsent(entry.worker(), none -> new TreeMap<>()), entry.task(), entry.usv());
             if (groups.containsKey(entry.task())) {
                 add(byGroup, groups.get(entry.task()), entry.usv());
             }
         }
-        return new Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask));
+        Map<String, Map<String, Double>> byBoth = new TreeMap<>();
+        parts.forEach((worker, sums) -> byBoth.put(worker, values(sums)));
+        return new Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask), byBoth);
     }
 
     private static void add(Map<String, Sum> sums, String key, double usv) {

@@ -100,7 +100,8 @@ final class Spreads {
             factor = program.product(factor, difficulty(step.dose().factors()));
         }
         Driver driver = step.dose().driver();
-        if (state.hours().containsKey(task.forecast().group())) {
+        boolean ownSpeed = driver == Driver.TOOL_ON_HOUR && step.parts().stream().allMatch(part -> state.speeds().containsKey(part.technique()));
+        if (state.hours().containsKey(task.forecast().group()) && !ownSpeed) {
             String group = task.forecast().group();
             return program.product(factor, learnt("hours/" + group, "Learnt: hours of " + group, state.hours().get(group)));
         }

@@ -204,6 +204,11 @@ class RoutesTest {
         visit(running.json(late), "PUT", "/api/campaigns/{id}/handed-in/{entry}", 201, other);
         visit(running.request(), "GET", "/api/campaigns/{id}/handed-in", 200);
         visit(running.json("{\"how\":\"accepted\",\"reason\":\"Seen.\"}"), "POST", "/api/campaigns/{id}/handed-in/{entry}/settle", 200, other);
+        visit(running.request(), "GET", "/api/campaigns/{id}/learning", 200);
+        String carried = "{\"kind\":\"hours\",\"of\":\"setting up\",\"reason\":\"Same crew.\",\"from\":{\"campaign\":\"Another\",\"on\":\"2026-05-01\","
+            + "\"log_mean\":0.2,\"log_sd\":0.1,\"count\":9}}";
+        visit(running.json(carried), "POST", "/api/campaigns/{id}/learnt", 201);
+        visit(running.request(), "GET", "/api/campaigns/{id}/learnt", 200);
     }
 
     private void visitKind(String kind, JsonNode objects) {
