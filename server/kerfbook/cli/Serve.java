@@ -5,15 +5,21 @@ import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import kerfbook.document.DemoLog;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
+import kerfbook.logbook.Log;
 import kerfbook.quantity.Invalid;
 import kerfbook.store.Backups;
 import kerfbook.store.Campaigns;
 import kerfbook.store.Database;
+import kerfbook.store.Entries;
+import kerfbook.store.InventedDays;
+import kerfbook.store.Sender;
 import kerfbook.store.StartUp;
 import kerfbook.store.Stored;
 import kerfbook.store.Summary;
@@ -40,7 +46,7 @@ final class Serve {
             try (Server server = Server.start(options.where(), plans, database, Commands.VERSION,
                     Optional.of(options.data().resolve("log").resolve("requests.jsonl")))) {
                 if (options.demo()) {
-                    addDemo(campaigns, plans);
+                    addDemo(campaigns, plans, database);
                 }
                 String host = options.where().address().contains(":") ? "[::1]" : options.where().address();
                 out.println("Kerfbook " + Commands.VERSION + " answers at http://" + host + ":" + server.port() + "/");
@@ -54,7 +60,7 @@ final class Serve {
         }
     }
 
-    private static void addDemo(Campaigns campaigns, Plans plans) {
+    private static void addDemo(Campaigns campaigns, Plans plans, Database database) {
         for (int offset = 0; ; offset += PAGE) {
             List<Summary> page = campaigns.list(offset, PAGE).rows();
             if (page.stream().anyMatch(Summary::demo)) {
@@ -65,10 +71,17 @@ final class Serve {
             }
         }
         try (InputStream in = Serve.class.getResourceAsStream(DEMO)) {
-            plans.addDemo(in.readAllBytes());
+            addLog(plans.addDemo(in.readAllBytes()).id(), database);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** The invented log was written in advance: the demonstration is shown as of the working day after it. */
+    private static void addLog(long campaign, Database database) {
+        DemoLog log = DemoLog.read();
+        new InventedDays(database).set(campaign, log.asOf());
+        new Entries(database).takeOver(campaign, new Log(log.entries(), log.progress()), new Sender("the demonstration", Optional.empty(), Instant.now()));
     }
 
     private void newest(Campaigns campaigns, Plans plans) {

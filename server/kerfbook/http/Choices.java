@@ -35,11 +35,11 @@ final class Choices {
 
     private Choices() { }
 
-    static void answer(Context ctx, LogPlans plans, Entries entries) {
+    static void answer(Context ctx, LogPlans plans, Entries entries, Today clock) {
         Address.plain(ctx);
         long campaign = Address.id(ctx);
         LogPlan plan = plans.of(campaign);
-        LocalDate today = LocalDate.now();
+        LocalDate today = clock.of(campaign);
         Map<String, TaskProgress> progress = new HashMap<>();
         entries.progress(campaign).forEach(each -> progress.put(each.task(), each));
         List<Task> tasks = new ArrayList<>();

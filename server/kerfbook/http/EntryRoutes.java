@@ -64,7 +64,7 @@ final class EntryRoutes {
     static void on(Routes routes, LogPlans plans, Entries entries, HandIns handIns, Today today) {
         EntryRoutes here = new EntryRoutes(plans, entries, handIns, today);
         routes.get("/api/campaigns/{id}/entries", here::list);
-        routes.get("/api/campaigns/{id}/entries/choices", ctx -> Choices.answer(ctx, plans, entries));
+        routes.get("/api/campaigns/{id}/entries/choices", ctx -> Choices.answer(ctx, plans, entries, today));
         routes.get("/api/campaigns/{id}/entries/state", here::state);
         routes.get("/api/campaigns/{id}/entries/{entry}", here::one);
         routes.put("/api/campaigns/{id}/entries/{entry}", here::put);

@@ -10,6 +10,7 @@ import java.util.function.BiConsumer;
 import java.util.function.Predicate;
 import kerfbook.logbook.Beside;
 import kerfbook.logbook.Entry;
+import kerfbook.logbook.Log;
 import kerfbook.logbook.TaskProgress;
 import kerfbook.quantity.Require;
 import org.jdbi.v3.core.Handle;
@@ -117,13 +118,24 @@ public final class Entries {
 
     /** Notes how far a task has come. */
     public void note(long campaign, TaskProgress progress, Sender sender) {
-        database.write(handle -> {
-            EntryTrail.noted(handle, campaign, progress, sender);
-            return handle.createUpdate("""
+        database.write(handle -> note(handle, campaign, progress, sender));
+    }
+
+    private static int note(Handle handle, long campaign, TaskProgress progress, Sender sender) {
+        EntryTrail.noted(handle, campaign, progress, sender);
+        return handle.createUpdate("""
                 INSERT INTO task_progress (campaign_id, task, on_day, share, closed, noted_at, noted_by)
                 VALUES (:campaign, :task, :on, :share, :closed, :at, :by)""")
             .bind("campaign", campaign).bind("task", progress.task()).bind("on", progress.on()).bind("share", progress.share())
             .bind("closed", progress.closed()).bind("at", sender.receivedAt()).bind("by", sender.signature()).execute();
+    }
+
+    /** Keeps a whole log that was written elsewhere, as it is: all of it or nothing. */
+    public void takeOver(long campaign, Log log, Sender sender) {
+        database.write(handle -> {
+            log.entries().forEach(entry -> put(handle, campaign, entry, sender, (beside, replaced) -> { }));
+            log.progress().forEach(progress -> note(handle, campaign, progress, sender));
+            return log.entries().size();
         });
     }
 
