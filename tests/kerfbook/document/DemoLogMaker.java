@@ -166,9 +166,9 @@ final class DemoLogMaker {
         Entry right = entries.stream().filter(entry -> entry.on().equals(LocalDate.of(2027, 3, 17)) && entry.usv() >= 20).findFirst().orElseThrow();
         entries.remove(right);
         Entry wrong = new Entry(right.id(), right.worker(), right.task(), right.on(), right.area(), right.hours(), right.usv() * 10, right.step(),
-            right.usvPerHFound(), "", right.madeAt(), Optional.empty(), List.of());
+            right.foundUsvPerH(), "", right.madeAt(), Optional.empty(), List.of());
         entries.add(wrong);
-        entries.add(new Entry(id(), right.worker(), right.task(), right.on(), right.area(), right.hours(), right.usv(), right.step(), right.usvPerHFound(),
+        entries.add(new Entry(id(), right.worker(), right.task(), right.on(), right.area(), right.hours(), right.usv(), right.step(), right.foundUsvPerH(),
             "One digit too many the day before.", right.madeAt().plusSeconds(61_200), Optional.of(wrong.id()), List.of()));
     }
 
