@@ -28,10 +28,10 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
 
     /**
      * @param forecast      hours, lines and their sums
-     * @param notBeforeHour first working hour at which it may start
+     * @param notBeforeHour first working hour at which it may start, the planned wait for weekly tasks included
      * @param weekly        one of the tasks that come back every week
      * @param technique     of its routine
-     * @param after         what it waits for, and what hands a resource on to it
+     * @param after         what it waits for, and what hands a resource on to it; the planned wait for weekly tasks is in the lags
      * @param steps         in the order of the forecast's
      */
     public record Task(Forecast.Task forecast, double notBeforeHour, boolean weekly, Optional<String> technique, List<Link> after, List<Step> steps) {
@@ -83,7 +83,7 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
         }
         Consumption used = new Consumption(campaign);
         Crew crew = new Crew(campaign);
-        Map<String, List<Link>> handed = HandOver.of(campaign, work);
+        Map<String, HandOver.Waiting> waiting = HandOver.of(campaign, work);
         List<Task> tasks = new ArrayList<>();
         for (int i = 0; i < work.tasks().size(); i++) {
             PlannedTask planned = work.tasks().get(i);
@@ -94,9 +94,8 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
                 steps.add(new Step(dose, parts, dose.lines().stream().map(line -> crew.of(line.role(), planned).stream()
                     .map(share -> new Share(share.worker(), share.share())).toList()).toList()));
             }
-            List<Link> after = new ArrayList<>(planned.after());
-            after.addAll(handed.getOrDefault(planned.id(), List.of()));
-            tasks.add(new Task(forecast.tasks().get(i), planned.notBeforeHour(), planned.week().isPresent(), technique, List.copyOf(after), List.copyOf(steps)));
+            HandOver.Waiting its = waiting.get(planned.id());
+            tasks.add(new Task(forecast.tasks().get(i), its.notBeforeHour(), planned.week().isPresent(), technique, its.after(), List.copyOf(steps)));
         }
         return new Resolved(campaign, forecast, work.calendar(), List.copyOf(tasks), calibration, List.copyOf(Bounds.targets(campaign, work.lastDay())),
             List.copyOf(Bounds.constraints(campaign, work.lastDay())));

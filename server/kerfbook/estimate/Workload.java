@@ -68,6 +68,10 @@ final class Workload {
         return calendar.finishDay(tasks.stream().mapToDouble(task -> times(task).finish()).max().orElse(0));
     }
 
+    double finish(String task) {
+        return timetable.of(task).finish();
+    }
+
     WorkCalendar calendar() {
         return calendar;
     }

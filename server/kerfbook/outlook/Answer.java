@@ -20,7 +20,7 @@ final class Answer {
             + "difficulty factor, the pace of the crew. Drawn for each step by itself: the hours for one unit.",
         "Log-normal spreads have the mean 1 and three-point figures their own mean, so that the mean dose is the forecast's but for what is counted in whole "
             + "shifts and for weekly work, which goes on as long as components are worked on.",
-        "Tasks start as early as the links and the hand-over of resources in the planned order allow. Dose rates are those of the planned days.",
+        "Tasks start as early as the links and the hand-over of resources in the planned order allow; for weekly work they wait as long as by the plan. Dose rates are those of the planned days.",
         "Background is taken as known; people, presence and figures that somebody replaced do not vary.");
 
     private final Model model;
