@@ -52,7 +52,7 @@ export function body({ camp, data, redraw, reload }) {
   return html`
     <div class="lead"><div><h1>${outlook ? stand.heading : verdict(forecast)}</h1><p class="under">${outlook ? stand.under : `${day(forecast.start)} to ${day(forecast.finish)}: ${plural(forecast.totals.tasks, 'task')} on ${plural(forecast.totals.working_days, 'working day')}.`}</p>${runLine(camp, run, calls)}</div>
       <div class="doing">${forecast.targets.some(target => target.scope === 'campaign') ? nothing : html`<a class="button" href=${withQuery(link(camp.id, 'add', 'targets'), { scope: 'campaign' })}>Set a target</a>`}
-        ${outlook ? html`<a class="button" href=${link(camp.id, 'sheet', `${run.run.number}`)}>Print sheet</a>` : nothing}<a class="button" href=${link(camp.id, 'decide')}>Record a decision</a></div></div>
+        ${outlook ? html`<a class="button" href=${link(camp.id, 'sheet', `${run.run.number}`)}>Print sheet</a>` : nothing}<a class="button" href=${link(camp.id, 'reviews')}>Reviews</a><a class="button" href=${link(camp.id, 'decide')}>Record a decision</a></div></div>
     ${changedSince(camp, run)}
     <div class="grid even">
       <section class="panel w8">${outlook ? fan(camp, stand, run, redraw) : curve(forecast, redraw)}</section>

@@ -146,6 +146,9 @@ class RoutesTest {
         RunsTest.ended(running, 3);
         visitAt(running.request().queryParam("a", "A").queryParam("b", "B"), "GET", runs + "/{n}/pair", 200, "3");
         visitAt(running.request().queryParam("alpha", 100), "GET", runs + "/{n}/preference", 200, "3");
+        visitAt(running.request().queryParam("since", 3), "GET", runs + "/{n}/moved", 200, "3");
+        visitAt(running.request(), "GET", runs + "/{n}/moved", 400, "3");
+        visit(running.request(), "GET", "/api/campaigns/{id}/standing", 200);
         visit(running.json("{\"trials\":1000000,\"options\":[]}"), "POST", runs, 202);
         visitAt(running.request(), "DELETE", runs + "/{n}", 200, "4");
         visited.add("GET " + runs + "/{n}/events");      // no JSON: RunsTest reads the stream
