@@ -13,7 +13,7 @@ const PAGES = {
   divide: () => import('./views/divide.js'), compare: () => import('./views/compare.js'), bars: () => import('./views/bars.js'),
   trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
-  trail: () => import('./views/trail.js'),
+  trail: () => import('./views/trail.js'), lessons: () => import('./views/lessons.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
   log: () => import('./views/log.js'),

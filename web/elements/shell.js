@@ -4,7 +4,7 @@ import { link } from '../lib/route.js';
 import { kinds } from '../forms/kinds.js';
 import { changed, countUnsent } from '../lib/outbox.js';
 
-const TABS = [['standing', 'Standing'], ['options', 'Options'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['log', 'Log'], ['basis', 'Basis']];
+const TABS = [['standing', 'Standing'], ['options', 'Options'], ['cuts', 'Cuts'], ['areas', 'Areas'], ['tasks', 'Tasks'], ['people', 'People'], ['log', 'Log'], ['lessons', 'Lessons'], ['basis', 'Basis']];
 const bar = document.getElementById('bar');
 const state = { route: null, camp: null, others: [], menu: false, kept: 0, word: 'there', at: new Date() };
 

@@ -20,7 +20,7 @@ class AccessibilityTest {
     private static final String RUN = "const [tags, done] = arguments; axe.run(document, { runOnly: tags, resultTypes: ['violations'] })"
         + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
     private static final List<String> PAGES = List.of("#/campaigns", "#/new", "#/c/1/standing", "#/c/1/options", "#/c/1/add/options", "#/c/1/edit/options/wall-and-water", "#/c/1/cuts", "#/c/1/areas", "#/c/1/areas/pool-edge", "#/c/1/tasks",
-        "#/c/1/people", "#/c/1/people/RI1", "#/c/1/basis", "#/c/1/trail", "#/c/1/settings", "#/c/1/edit/components/core-barrel", "#/c/1/edit/surveys/bridge-feb",
+        "#/c/1/people", "#/c/1/people/RI1", "#/c/1/basis", "#/c/1/lessons", "#/c/1/trail", "#/c/1/settings", "#/c/1/edit/components/core-barrel", "#/c/1/edit/surveys/bridge-feb",
         "#/c/1/edit/routines/jet-in", "#/c/1/edit/workers/RI1", "#/c/1/add/targets", "#/c/2/standing");
     /** A campaign that lacks everything, as one that was just started. */
     private static final String EMPTY = "{\"format\":\"kerfbook-campaign-1\",\"settings\":{\"name\":\"Just started\",\"story\":\"\",\"invented\":true,\"start\":\"2027-03-01\","

@@ -9,10 +9,17 @@ import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.time.Instant;
+import java.util.Optional;
+import kerfbook.document.DemoLog;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
+import kerfbook.logbook.Log;
 import kerfbook.store.Campaigns;
 import kerfbook.store.Database;
+import kerfbook.store.Entries;
+import kerfbook.store.InventedDays;
+import kerfbook.store.Sender;
 import kerfbook.tables.BasisTables;
 
 /** A server of one's own on a free port, with a database in memory. */
@@ -20,16 +27,27 @@ final class Site implements AutoCloseable {
     static final ObjectMapper JSON = new ObjectMapper();
     private final HttpClient client = HttpClient.newHttpClient();
     private final Database database = Database.inMemory();
+    private final Plans plans = new Plans(new Campaigns(database), BasisTables.read());
     private final Server server;
 
     Site() {
-        server = Server.start(new Server.Listening("127.0.0.1", 0), new Plans(new Campaigns(database), BasisTables.read()), database, "test");
+        server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, "test");
     }
 
     /** With the demo campaign as number 1. */
     static Site withDemo() {
         Site site = new Site();
         site.add(resource("/demo-data/demo-campaign.json"));
+        return site;
+    }
+
+    /** With the demo campaign and its six weeks of log as number 1, on the day after them. */
+    static Site withLog() {
+        Site site = new Site();
+        long id = site.plans.addDemo(resource("/demo-data/demo-campaign.json")).id();
+        DemoLog log = DemoLog.read();
+        new InventedDays(site.database).set(id, log.asOf());
+        new Entries(site.database).takeOver(id, new Log(log.entries(), log.progress()), new Sender("a test", Optional.empty(), Instant.now()));
         return site;
     }
 
