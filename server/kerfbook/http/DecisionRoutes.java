@@ -92,7 +92,7 @@ final class DecisionRoutes {
         making.run().ifPresent(number -> runs.find(stored.id(), number)
             .orElseThrow(() -> new Invalid("run", "there is no run " + number + " of this campaign.")));
         Decisions.Made made = new Decisions.Made(stored.id(), Caller.of(ctx).signature(), making.kind(), making.subject(), making.text(), making.reason(),
-            making.run(), making.due(), making.expectedEffect(), Plans.text(Json.bytes(making)));
+            making.run(), making.due(), making.expectedEffect());
         Decision done = making.take().orElse(false) ? take(ctx, stored, making, made) : decisions.add(named(stored, making, made));
         ctx.status(201);
         done.takenVersion().ifPresent(version -> ctx.header("ETag", Versions.etag(version)));

@@ -1,5 +1,6 @@
 package kerfbook.store;
 
+import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Clock;
@@ -8,8 +9,8 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Function;
+import kerfbook.document.Json;
 import kerfbook.quantity.Require;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
@@ -29,9 +30,13 @@ public final class Decisions {
         this.clock = Clock.systemUTC();
     }
 
-    /** What is to be written down; {@code trail} is the same as JSON. */
+    /** What is to be written down. */
     public record Made(long campaign, String by, String kind, String subject, String text, String reason, Optional<Long> run, Optional<LocalDate> due,
-                       Optional<String> expectedEffect, String trail) { }
+                       Optional<String> expectedEffect) { }
+
+    /** What the trail says of it. */
+    private record Told(String kind, String subject, String text, String reason, Optional<Long> run, Optional<LocalDate> due, Optional<String> expectedEffect,
+                        Optional<Long> takenVersion) { }
 
     public Decision add(Made made) {
         return database.write(handle -> {
@@ -71,9 +76,23 @@ public final class Decisions {
             .bind("campaign", made.campaign()).bind("number", number).bind("now", now).bind("by", made.by()).bind("kind", made.kind())
             .bind("subject", made.subject()).bind("text", made.text()).bind("reason", made.reason()).bind("run", made.run().orElse(null))
             .bind("due", made.due().orElse(null)).bind("effect", made.expectedEffect().orElse(null)).bind("taken", takenVersion.orElse(null)).execute();
-        Trail.append(handle, now, made.by(), OptionalLong.of(made.campaign()), "decision", "decision " + number, made.trail());
-        return new Decision(made.campaign(), number, now, made.by(), made.kind(), made.subject(), made.text(), made.reason(), made.run(), made.due(),
+        Decision written = new Decision(made.campaign(), number, now, made.by(), made.kind(), made.subject(), made.text(), made.reason(), made.run(), made.due(),
             made.expectedEffect(), takenVersion);
+        telling(written).append(handle);
+        return written;
+    }
+
+    private static Telling telling(Decision made) {
+        Told told = new Told(made.kind(), made.subject(), made.text(), made.reason(), made.run(), made.due(), made.expectedEffect(), made.takenVersion());
+        return new Telling(made.decidedAt(), made.decidedBy(), made.campaign(), "decision", "decision " + made.number(),
+            new String(Json.bytes(told), StandardCharsets.UTF_8));
+    }
+
+    /** Some decisions after this number, as the trail tells of them. */
+    static List<Shown> shown(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT " + COLUMNS + " FROM decision WHERE campaign_id = :campaign AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "decision " + row.getLong("number"), at -> telling(decision(at, context)))).list();
     }
 
     private static Decision decision(ResultSet row, StatementContext context) throws SQLException {

@@ -1,6 +1,5 @@
 package kerfbook.store;
 
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -58,7 +57,7 @@ public final class Entries {
         }
         check.accept(EntryRows.beside(handle, campaign, entry), entry.replaces().flatMap(id -> EntryRows.find(handle, campaign, id)));
         Kept kept = EntryRows.insert(handle, campaign, entry, sender);
-        EntryTrail.kept(handle, campaign, entry, sender);
+        EntryTrail.kept(campaign, kept).append(handle);
         return new Put(kept, true);
     }
 
@@ -122,7 +121,7 @@ public final class Entries {
     }
 
     private static int note(Handle handle, long campaign, TaskProgress progress, Sender sender) {
-        EntryTrail.noted(handle, campaign, progress, sender);
+        EntryTrail.noted(campaign, progress, sender.receivedAt(), sender.signature()).append(handle);
         return handle.createUpdate("""
                 INSERT INTO task_progress (campaign_id, task, on_day, share, closed, noted_at, noted_by)
                 VALUES (:campaign, :task, :on, :share, :closed, :at, :by)""")
@@ -145,7 +144,6 @@ public final class Entries {
                 SELECT task, on_day, share, closed FROM task_progress p WHERE campaign_id = :campaign AND number =
                   (SELECT MAX(number) FROM task_progress l WHERE l.campaign_id = :campaign AND l.task = p.task) ORDER BY task""")
             .bind("campaign", campaign)
-            .map((row, context) -> new TaskProgress(row.getString("task"), row.getObject("on_day", LocalDate.class), row.getDouble("share"), row.getBoolean("closed")))
-            .list());
+            .map(EntryRows::progress).list());
     }
 }

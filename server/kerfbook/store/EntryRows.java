@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.UUID;
 import kerfbook.logbook.Beside;
 import kerfbook.logbook.Entry;
+import kerfbook.logbook.TaskProgress;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.StatementContext;
 
@@ -79,6 +80,26 @@ final class EntryRows {
     private static boolean sameWork(Entry one, Entry other) {
         return one.task().equals(other.task()) && one.area().equals(other.area()) && one.hours() == other.hours() && one.usv() == other.usv()
             && one.step().equals(other.step()) && !other.takesBack();
+    }
+
+    /** Some of the entries of one campaign, as the trail tells of them. */
+    static List<Shown> shown(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT " + COLUMNS + " FROM entry WHERE campaign_id = :campaign AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "entry " + row.getString("id"), at -> EntryTrail.kept(campaign, kept(at, context)))).list();
+    }
+
+    /** Some of what was noted about tasks, as the trail tells of it. */
+    static List<Shown> progress(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT number, task, on_day, share, closed, noted_at, noted_by FROM task_progress WHERE campaign_id = :campaign"
+                + " AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "progress of " + row.getString("task"),
+                at -> EntryTrail.noted(campaign, progress(at, context), Pool.instant(at, "noted_at"), at.getString("noted_by")))).list();
+    }
+
+    static TaskProgress progress(ResultSet row, StatementContext context) throws SQLException {
+        return new TaskProgress(row.getString("task"), row.getObject("on_day", LocalDate.class), row.getDouble("share"), row.getBoolean("closed"));
     }
 
     private static Kept kept(ResultSet row, StatementContext context) throws SQLException {

@@ -1,29 +1,39 @@
 package kerfbook.store;
 
+import java.time.Instant;
 import java.util.List;
-import java.util.OptionalLong;
+import java.util.Optional;
 import kerfbook.logbook.Entry;
 import kerfbook.logbook.TaskProgress;
-import org.jdbi.v3.core.Handle;
 
 /** What the trail says of the log: not whose dose was what, which the entries hold, but the hashes of the entries. */
 final class EntryTrail {
     private EntryTrail() { }
 
-    static void kept(Handle handle, long campaign, Entry entry, Sender sender) {
-        Trail.append(handle, sender.receivedAt(), sender.signature(), OptionalLong.of(campaign), "entry", "entry " + entry.id(),
-            "{\"what\":\"kept\"" + entry.replaces().map(id -> ",\"replaces\":\"" + id + "\"").orElse("") + ",\"content\":\"" + content(entry) + "\"}");
+    static Telling kept(long campaign, Kept kept) {
+        Entry entry = kept.entry();
+        return new Telling(kept.receivedAt(), kept.enteredBy(), campaign, "entry", "entry " + entry.id(),
+            "{\"what\":\"kept\"" + entry.replaces().map(id -> ",\"replaces\":\"" + id + "\"").orElse("") + ",\"content\":\"" + content(entry) + "\""
+                + account(kept.account()) + "}");
     }
 
-    static void noted(Handle handle, long campaign, TaskProgress progress, Sender sender) {
-        Trail.append(handle, sender.receivedAt(), sender.signature(), OptionalLong.of(campaign), "progress", progress.task(),
+    static Telling noted(long campaign, TaskProgress progress, Instant at, String by) {
+        return new Telling(at, by, campaign, "progress", progress.task(),
             "{\"on\":\"" + progress.on() + "\",\"share\":" + progress.share() + ",\"closed\":" + progress.closed() + "}");
     }
 
-    /** @param what handed-in, accepted, corrected or turned-down */
-    static void handedIn(Handle handle, long campaign, String id, String what, String text, Sender sender) {
-        Trail.append(handle, sender.receivedAt(), sender.signature(), OptionalLong.of(campaign), "entry", "entry " + id,
-            "{\"what\":\"" + what + "\",\"content\":\"" + Hashes.of(text) + "\"}");
+    static Telling handedIn(long campaign, HandIns.HandIn handIn) {
+        return new Telling(handIn.receivedAt(), handIn.enteredBy(), campaign, "entry", "entry " + handIn.id(), "{\"what\":\"handed-in\",\"content\":\""
+            + Hashes.of(List.of(handIn.json(), handIn.refusal(), handIn.reason())) + "\"" + account(handIn.account()) + "}");
+    }
+
+    static Telling settled(long campaign, String id, HandIns.Settled settled) {
+        return new Telling(settled.at(), settled.by(), campaign, "entry", "entry " + id,
+            "{\"what\":\"" + settled.how() + "\",\"content\":\"" + Hashes.of(settled.reason()) + "\"}");
+    }
+
+    private static String account(Optional<Long> account) {
+        return account.map(number -> ",\"account\":" + number).orElse("");
     }
 
     /** Hash of everything that an entry says. */

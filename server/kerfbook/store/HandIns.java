@@ -72,7 +72,7 @@ public final class HandIns {
                     VALUES (:campaign, :id, :body, :refusal, :reason, :at, :by, :account)""")
                 .bind("campaign", campaign).bind("id", UUID.fromString(id)).bind("body", json).bind("refusal", refusal).bind("reason", reason)
                 .bind("at", sender.receivedAt()).bind("by", sender.signature()).bind("account", sender.account().orElse(null)).execute();
-            EntryTrail.handedIn(handle, campaign, id, "handed-in", json + reason, sender);
+            EntryTrail.handedIn(campaign, find(handle, campaign, id).orElseThrow()).append(handle);
             return true;
         });
     }
@@ -116,7 +116,7 @@ public final class HandIns {
     }
 
     private static int settle(Handle handle, long campaign, String id, How how, String reason, Sender sender) {
-        EntryTrail.handedIn(handle, campaign, id, how.toString(), reason, sender);
+        EntryTrail.settled(campaign, id, new Settled(how.toString(), reason, sender.receivedAt(), sender.signature())).append(handle);
         return handle.createUpdate("""
                 INSERT INTO entry_settled (campaign_id, id, how, reason, settled_at, settled_by) VALUES (:campaign, :id, :how, :reason, :at, :by)""")
             .bind("campaign", campaign).bind("id", UUID.fromString(id)).bind("how", how.toString()).bind("reason", reason)
@@ -135,10 +135,28 @@ public final class HandIns {
         return handle.createQuery(SELECT + " AND h.id = :id").bind("campaign", campaign).bind("id", UUID.fromString(id)).map(HandIns::handIn).findOne();
     }
 
+    /** Some that were handed in after this number, as the trail tells of them. */
+    static List<Shown> shown(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery(SELECT + " AND h.number > :number ORDER BY h.number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "handed-in entry " + row.getString("id"), at -> EntryTrail.handedIn(campaign, handIn(at, context)))).list();
+    }
+
+    /** Some answers to them after this number, as the trail tells of them. */
+    static List<Shown> settled(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT number, id, how, reason AS settled_reason, settled_at, settled_by FROM entry_settled WHERE campaign_id = :campaign"
+                + " AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "answer to the handed-in entry " + row.getString("id"),
+                at -> EntryTrail.settled(campaign, at.getString("id"), settlement(at)))).list();
+    }
+
+    private static Settled settlement(ResultSet row) throws SQLException {
+        return new Settled(row.getString("how"), row.getString("settled_reason"), Pool.instant(row, "settled_at"), row.getString("settled_by"));
+    }
+
     private static HandIn handIn(ResultSet row, StatementContext context) throws SQLException {
-        String how = row.getString("how");
-        Optional<Settled> settled = how == null ? Optional.empty()
-            : Optional.of(new Settled(how, row.getString("settled_reason"), Pool.instant(row, "settled_at"), row.getString("settled_by")));
+        Optional<Settled> settled = row.getString("how") == null ? Optional.empty() : Optional.of(settlement(row));
         return new HandIn(row.getObject("id", UUID.class).toString(), row.getString("body"), row.getString("refusal"), row.getString("reason"),
             Pool.instant(row, "received_at"), row.getString("entered_by"), Optional.ofNullable(row.getObject("account", Long.class)), settled);
     }

@@ -10,7 +10,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Function;
 import kerfbook.document.Json;
 import kerfbook.logbook.AcceptedFactor;
@@ -52,10 +51,9 @@ public final class LearntFactors {
                 .orElseThrow(() -> new NoSuchCampaign(campaign));
             AcceptedFactor factor = decide.apply(list(handle, campaign));
             Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
-            long number = insert(handle, campaign, factor, now);
-            Trail.append(handle, now, factor.by(), OptionalLong.of(campaign), "learnt", (factor.withdrawn() ? "withdrawn " : "accepted ") + factor.kind() + " "
-                + number, new String(Json.bytes(factor), StandardCharsets.UTF_8));
-            return new Row(number, now, factor);
+            Row row = new Row(insert(handle, campaign, factor, now), now, factor);
+            telling(campaign, row).append(handle);
+            return row;
         });
     }
 
@@ -72,6 +70,19 @@ public final class LearntFactors {
             .bind("fromDay", from.map(AcceptedFactor.Carried::on)).bind("fromMean", from.map(AcceptedFactor.Carried::logMean))
             .bind("fromSd", from.map(AcceptedFactor.Carried::logSd)).bind("fromObserved", from.map(AcceptedFactor.Carried::count))
             .executeAndReturnGeneratedKeys("number").mapTo(Long.class).one();
+    }
+
+    private static Telling telling(long campaign, Row row) {
+        AcceptedFactor factor = row.factor();
+        return new Telling(row.acceptedAt(), factor.by(), campaign, "learnt", (factor.withdrawn() ? "withdrawn " : "accepted ") + factor.kind() + " "
+            + row.number(), new String(Json.bytes(factor), StandardCharsets.UTF_8));
+    }
+
+    /** Some factors after this number, as the trail tells of them. */
+    static List<Shown> shown(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT * FROM learnt_factor WHERE campaign_id = :campaign AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "learnt factor " + row.getLong("number"), at -> telling(campaign, row(at, context)))).list();
     }
 
     private static List<Row> list(Handle handle, long campaign) {

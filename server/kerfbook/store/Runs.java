@@ -61,9 +61,9 @@ public final class Runs {
                 Pieces.put(handle, asked.campaign(), digest, DOCUMENT, document);
             }
             Pieces.put(handle, asked.campaign(), Long.toString(number), "state", state);
-            Trail.append(handle, now, asked.by(), OptionalLong.of(asked.campaign()), "run", "run " + number,
-                "{\"seed\":" + asked.seed() + ",\"trials\":" + asked.trials() + ",\"inputs\":\"" + asked.inputs() + "\",\"document\":\"" + digest + "\"}");
-            return one(handle, asked.campaign(), number).orElseThrow();
+            Run run = one(handle, asked.campaign(), number).orElseThrow();
+            RunTrail.asked(run, asked.state()).append(handle);
+            return run;
         });
     }
 
@@ -86,7 +86,7 @@ public final class Runs {
                 for (int i = 0; i < ANSWER.size(); i++) {
                     Pieces.put(handle, campaign, Long.toString(number), ANSWER.get(i), packed.get(i));
                 }
-                Trail.append(handle, now, "the service", OptionalLong.of(campaign), "run", "run " + number, "{\"result\":\"" + digest + "\"}");
+                RunTrail.done(one(handle, campaign, number).orElseThrow()).append(handle);
                 letGo(handle, campaign);
             }
             return one(handle, campaign, number).orElseThrow();
@@ -179,6 +179,12 @@ public final class Runs {
             handle.createUpdate("UPDATE run SET kept = FALSE WHERE campaign_id = :campaign AND number = :number")
                 .bind("campaign", campaign).bind("number", number).execute();
         }
+    }
+
+    /** Some runs after this number. */
+    static List<Run> after(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT " + COLUMNS + " FROM run WHERE campaign_id = :campaign AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most).map(Runs::run).list();
     }
 
     private static Optional<Run> one(Handle handle, long campaign, long number) {

@@ -1,6 +1,7 @@
 package kerfbook.store;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 
 /**
@@ -9,4 +10,8 @@ import java.util.Optional;
  * @param signature as it stands under what was handed in
  * @param account   number of the account, if there is one
  */
-public record Sender(String signature, Optional<Long> account, Instant receivedAt) { }
+public record Sender(String signature, Optional<Long> account, Instant receivedAt) {
+    public Sender {
+        receivedAt = receivedAt.truncatedTo(ChronoUnit.MICROS);     // as fine as it is stored
+    }
+}

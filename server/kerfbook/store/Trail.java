@@ -130,8 +130,8 @@ public final class Trail {
     }
 
     /**
-     * Goes through everything: finds rows that were altered, left out, put in or moved, rows missing at the end, and campaigns or change
-     * notes that are not what the trail says. Whoever may write the database file and recomputes the whole chain with its end is found
+     * Goes through everything: finds rows that were altered, left out, put in or moved, rows missing at the end, and campaigns, change
+     * notes, entries, progress, decisions and runs that are not what the trail says. Whoever may write the database file and recomputes the whole chain with its end is found
      * only by an end that was noted elsewhere before.
      *
      * @param noted an end of the trail as it was noted on paper
@@ -152,11 +152,11 @@ public final class Trail {
             .bind("number", number).bind("most", most).map(Trail::row).list();
     }
 
-    /** Edits of one campaign after this number, in order, at most so many. */
-    static List<TrailRow> edits(Handle handle, long campaign, long number, int most) {
-        return handle.createQuery("SELECT " + COLUMNS + " FROM trail WHERE campaign_id = :campaign AND number > :number AND kind = 'campaign-edit'"
+    /** Rows of some kinds about one campaign after this number, in order, at most so many. */
+    static List<TrailRow> about(Handle handle, long campaign, List<String> kinds, long number, int most) {
+        return handle.createQuery("SELECT " + COLUMNS + " FROM trail WHERE campaign_id = :campaign AND number > :number AND kind IN (<kinds>)"
                 + " ORDER BY number FETCH FIRST :most ROWS ONLY")
-            .bind("campaign", campaign).bind("number", number).bind("most", most).map(Trail::row).list();
+            .bind("campaign", campaign).bind("number", number).bindList("kinds", kinds).bind("most", most).map(Trail::row).list();
     }
 
     private static TrailRow row(ResultSet row, StatementContext context) throws SQLException {

@@ -14,7 +14,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import kerfbook.store.Verification.Fault;
 
-/** Goes through the trail row by row, then through the campaigns and what the trail says of them, part by part so that nobody waits. */
+/** Goes through the trail row by row, then through the campaigns and their logs and what the trail says of them, part by part so that nobody waits. */
 final class Verifying {
     private static final int ROWS_AT_ONCE = 2_000;
     private static final int NOTES_AT_ONCE = 50;
@@ -34,6 +34,7 @@ final class Verifying {
         Trail.Head head = database.read(Trail::head);
         here.chain(head, noted);
         here.campaigns(head.notesBefore());
+        new VerifyingLog(database, head.numbered(), here::fault).all();
         return new Verification(head.numbered(), head.hash(), here.faults, here.faultsInAll);
     }
 
@@ -160,7 +161,7 @@ final class Verifying {
     }
 
     private List<TrailRow> ofCampaign(long id, long after) {
-        return database.read(handle -> Trail.edits(handle, id, after, ROWS_AT_ONCE));
+        return database.read(handle -> Trail.about(handle, id, List.of(CampaignTrail.KIND), after, ROWS_AT_ONCE));
     }
 
     private Iterator<Parts.Numbered> notes(long id) {
