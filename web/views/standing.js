@@ -55,7 +55,7 @@ export function body({ camp, data, redraw, reload }) {
         ${outlook ? html`<a class="button" href=${link(camp.id, 'sheet', `${run.run.number}`)}>Print sheet</a>` : nothing}<a class="button" href=${link(camp.id, 'reviews')}>Reviews</a><a class="button" href=${link(camp.id, 'decide')}>Record a decision</a></div></div>
     ${changedSince(camp, run)}
     <div class="grid even">
-      <section class="panel w8">${outlook ? fan(camp, stand, run, redraw) : curve(forecast, redraw)}</section>
+      <section class="panel w8">${outlook ? fan(camp, stand, run, redraw) : curve(forecast, redraw, false)}</section>
       <section class="panel w4"><div class="head"><h2>Needs a decision</h2><span class="count ${stand.decide.length ? '' : 'none'}">${stand.decide.length}</span></div>
         ${stand.decide.length === 0 ? html`<p>Nothing needs a decision.</p>` : html`${findings(stand.decide.slice(0, FIRST), camp)}${stand.decide.length > FIRST ? html`<details class="fold"><summary>${plural(stand.decide.length - FIRST, 'more decision')}</summary>${findings(stand.decide.slice(FIRST), camp)}</details>` : nothing}`}${others(camp)}</section>
       <div class="stack w7"><section class="panel">${areaSketch(camp, { title: hottest(forecast), level: 2, id: 'standing-sketch' })}${areaRanks(camp)}</section>
@@ -118,7 +118,7 @@ function peopleOutcomes(camp, outlook) {
       ${tickStrip({ outcomes: row.usv.outcomes, received: row.received, bound: row.bound, top })}</li>`)}</ul>${tickKey('outcomes', 'bound', 'above')}`;
 }
 
-function curve(forecast, redraw) {
+function curve(forecast, redraw, drawn = true) {
   const target = forecast.targets.find(each => each.scope === 'campaign');
   const points = cumulate(forecast.tasks);
   const total = points.at(-1).usv;
@@ -130,7 +130,7 @@ function curve(forecast, redraw) {
     : `Cumulative collective dose by date, from 0 on ${day(forecast.start)} to ${msv(total)} person-mSv on ${day(forecast.finish)}${target ? `; target ${msvTyped(target.target_usv)}` : ''}.`;
   const data = { tasks: forecast.tasks, start: forecast.start, finish: forecast.finish, targetUsv: target?.target_usv, groups: grouped ? groups : null, title: heading, desc };
   return figureFrame({
-    title: heading, tools: modes(redraw), picture: html`<p class="small muted">Cumulative person-mSv; a task counts on the day it finishes</p><dose-curve .data=${data}></dose-curve>`,
+    title: heading, tools: modes(redraw, drawn), picture: html`<p class="small muted">Cumulative person-mSv; a task counts on the day it finishes</p><dose-curve .data=${data}></dose-curve>`,
     ...(grouped ? { caption: 'Collective dose of each group', head: ['Group', 'person-mSv', 'last day'], rows: groups.map(([name, tasks]) => [name, msv(sum(tasks)), day(cumulate(tasks).at(-1).on)]) }
       : { caption: 'Collective dose by the day a task finishes', head: ['Day', 'person-mSv', 'tasks finished'], rows: points.map(point => [day(point.on), msv(point.usv), `${point.finished}`]) }),
   });
@@ -138,12 +138,14 @@ function curve(forecast, redraw) {
 
 const sum = tasks => tasks.reduce((usv, task) => usv + task.person_usv, 0);
 
-function modes(redraw) {
+/** Without a run there is only the plan. */
+function modes(redraw, drawn = true) {
   const set = value => () => { mode = value; redraw(); };
+  const shown = drawn ? mode : 'plan';
   return html`<fieldset class="choice"><legend class="spoken">Show the dose</legend>
-    ${MODES.map(([value, words]) => html`<label><input type="radio" name="curve-mode" .checked=${mode === value} @change=${set(value)}>${words}</label>`)}
-    ${mode === 'date' ? html`<label><input type="checkbox" .checked=${nine} @change=${event => { nine = event.target.checked; redraw(); }}>9 runs</label>` : nothing}
-    ${mode === 'plan' ? html`<label><input type="checkbox" .checked=${grouped} @change=${event => { grouped = event.target.checked; redraw(); }}>by group</label>` : nothing}</fieldset>`;
+    ${drawn ? MODES.map(([value, words]) => html`<label><input type="radio" name="curve-mode" .checked=${mode === value} @change=${set(value)}>${words}</label>`) : nothing}
+    ${shown === 'date' ? html`<label><input type="checkbox" id="curve-nine" .checked=${nine} @change=${event => { nine = event.target.checked; redraw(); }}>9 runs</label>` : nothing}
+    ${shown === 'plan' ? html`<label><input type="checkbox" id="curve-grouped" .checked=${grouped} @change=${event => { grouped = event.target.checked; redraw(); }}>by group</label>` : nothing}</fieldset>`;
 }
 
 function others(camp) {
