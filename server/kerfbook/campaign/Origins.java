@@ -20,6 +20,7 @@ public final class Origins {
 
     public static List<At> of(Campaign campaign) {
         Origins all = new Origins();
+        campaign.settings().uncertainty().ifPresent(all::uncertainty);
         campaign.settings().pool().flatMap(Pool::water).ifPresent(all::water);
         each("factors", campaign.factors(), (at, factor) -> all.add(at, factor.origin()));
         each("sources", campaign.sources(), (at, source) -> source.body().ifPresent(body -> all.add(at + ".body.inventory", body.inventory().origin())));
@@ -38,6 +39,12 @@ public final class Origins {
     private void water(PoolWater water) {
         add("settings.pool.water", water.origin());
         each("settings.pool.water.releases", water.releases(), (at, release) -> add(at, release.origin()));
+    }
+
+    private void uncertainty(Uncertainty given) {
+        given.crewGsd().ifPresent(gsd -> add("settings.uncertainty.crew_gsd", gsd.origin()));
+        given.surveyGsd().ifPresent(gsd -> add("settings.uncertainty.survey_gsd", gsd.origin()));
+        given.sourceGsd().ifPresent(gsd -> add("settings.uncertainty.source_gsd", gsd.origin()));
     }
 
     private void steps(String at, List<Step> steps) {

@@ -12,9 +12,10 @@ import kerfbook.quantity.Require;
  * @param ruleSet  code of the dose-limit rule set that binds
  * @param pool     where parts are taken apart; without it no dose rate can be calculated
  * @param handling what can be lifted and handled; the proposals for cutting components start from it
+ * @param uncertainty how far figures may be off; the outlook draws from it
  */
 public record Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar,
-                       Optional<Pool> pool, Optional<Handling> handling) {
+                       Optional<Pool> pool, Optional<Handling> handling, Optional<Uncertainty> uncertainty) {
     public Settings {
         Require.name(name, "name");
         Require.text(story, "story");
@@ -23,6 +24,13 @@ public record Settings(String name, String story, boolean invented, LocalDate st
         Require.present(calendar, "calendar");
         pool = Require.optional(pool);
         handling = Require.optional(handling);
+        uncertainty = Require.optional(uncertainty);
+    }
+
+    /** Of a campaign that does not say how far its figures may be off. */
+    public Settings(String name, String story, boolean invented, LocalDate start, String ruleSet, WorkingCalendar calendar, Optional<Pool> pool,
+                    Optional<Handling> handling) {
+        this(name, story, invented, start, ruleSet, calendar, pool, handling, Optional.empty());
     }
 
     /** Of a campaign whose lifting gear is not described. */
@@ -32,12 +40,12 @@ public record Settings(String name, String story, boolean invented, LocalDate st
 
     /** The same with another pool. */
     public Settings with(Pool other) {
-        return new Settings(name, story, invented, start, ruleSet, calendar, Optional.of(other));
+        return new Settings(name, story, invented, start, ruleSet, calendar, Optional.of(other), handling, uncertainty);
     }
 
     /** The same, starting on another day. */
     public Settings starting(LocalDate day, WorkingCalendar otherCalendar) {
-        return new Settings(name, story, invented, day, ruleSet, otherCalendar, pool, handling);
+        return new Settings(name, story, invented, day, ruleSet, otherCalendar, pool, handling, uncertainty);
     }
 
     /** Of a campaign whose pool is not described. */

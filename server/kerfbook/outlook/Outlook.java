@@ -66,7 +66,7 @@ public record Outlook(String name, boolean invented, String inputs, long seed, i
      * @param lowUsv          mean collective dose of the trials with this input in its lowest tenth
      * @param highUsv         the same in its highest tenth
      * @param decides         the campaign's target is kept by one of the two and not by the other
-     * @param assumption      its spread is a judgement that nobody wrote into the plan
+     * @param assumption      its spread is an assumption: what is usual, or what the plan itself calls one
      */
     public record Input(String input, String name, Kind kind, double rankCorrelation, double error, double lowUsv, double highUsv, boolean decides,
                         boolean assumption) { }

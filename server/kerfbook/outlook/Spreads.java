@@ -8,6 +8,7 @@ import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.FigureOverride.Figure;
 import kerfbook.campaign.Survey;
+import kerfbook.campaign.Uncertainty;
 import kerfbook.cutting.Technique;
 import kerfbook.cutting.Wear;
 import kerfbook.estimate.Difficulty;
@@ -30,7 +31,7 @@ final class Spreads {
     private final Map<String, String> names = new HashMap<>();
     private final Map<String, Calibration.Factor> calibrated = new HashMap<>();
 
-    /** Geometric standard deviations that hold for the whole campaign, and which of them nobody wrote into the plan. */
+    /** Geometric standard deviations that hold for the whole campaign, and which of them are assumptions. */
     record Pace(double crew, double survey, double source, boolean crewAssumed, boolean surveyAssumed, boolean sourceAssumed) {
         /** Judgement: how far a crew's pace on a whole campaign is off what was planned. */
         static final double USUAL_CREW_GSD = 1.15;
@@ -38,7 +39,19 @@ final class Spreads {
         static final double USUAL_SOURCE_GSD = Math.exp(Math.sqrt(Math.log1p(Calibration.USUAL_PRIOR_SPREAD * Calibration.USUAL_PRIOR_SPREAD)));
 
         static Pace of(Campaign campaign) {
-            return new Pace(USUAL_CREW_GSD, Calibration.USUAL_GSD, USUAL_SOURCE_GSD, true, true, true);
+            Optional<Uncertainty> given = campaign.settings().uncertainty();
+            Optional<Uncertainty.Gsd> crew = given.flatMap(Uncertainty::crewGsd);
+            Optional<Uncertainty.Gsd> survey = given.flatMap(Uncertainty::surveyGsd);
+            Optional<Uncertainty.Gsd> source = given.flatMap(Uncertainty::sourceGsd);
+            return new Pace(or(crew, USUAL_CREW_GSD), or(survey, Calibration.USUAL_GSD), or(source, USUAL_SOURCE_GSD), assumed(crew), assumed(survey), assumed(source));
+        }
+
+        private static double or(Optional<Uncertainty.Gsd> given, double usual) {
+            return given.map(Uncertainty.Gsd::value).orElse(usual);
+        }
+
+        private static boolean assumed(Optional<Uncertainty.Gsd> given) {
+            return given.isEmpty() || given.get().origin().status().assumption();
         }
     }
 

@@ -105,7 +105,7 @@ public record WhatMoved(double fromUsv, double toUsv, List<Step> steps, String o
 
     private static Settings withPoolOf(Settings settings, Settings other) {
         return new Settings(settings.name(), settings.story(), settings.invented(), settings.start(), settings.ruleSet(), settings.calendar(), other.pool(),
-            settings.handling());
+            settings.handling(), settings.uncertainty());
     }
 
     /** The first plan with what belongs to the causes up to {@code upTo} taken from the second; null if the two do not fit together. */

@@ -17,6 +17,7 @@ import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
 import kerfbook.campaign.Survey;
 import kerfbook.campaign.Target;
+import kerfbook.campaign.Uncertainty;
 import kerfbook.campaign.Worker;
 import kerfbook.campaign.WorkingCalendar;
 import kerfbook.quantity.Likely;
@@ -33,6 +34,7 @@ final class Known {
     final List<ManualTask> tasks = new ArrayList<>();
     final List<Resource> resources = new ArrayList<>();
     double gsd = 1.3;
+    Optional<Uncertainty> uncertainty = Optional.empty();
 
     Known task(String code, Likely hours, String... after) {
         Step step = new Step("do", "do", Driver.COUNT, Optional.of(1.0), hours, Step.Mode.REMOTE, false, List.of(), List.of(new Staff("hand", 1, "edge", 1)), MADE);
@@ -48,7 +50,8 @@ final class Known {
         Area edge = new Area("edge", "edge", 0, Optional.empty(), Area.RateFrom.SURVEY, Optional.empty(), "");
         Survey survey = new Survey("s", "edge", MONDAY, MONDAY.plusYears(1), "counter", Survey.Rule.MEAN,
             List.of(new Survey.Point("p", 10, Optional.empty())), List.of(), Optional.of(gsd), "");
-        Settings settings = new Settings("known", "", true, MONDAY, "eu", new WorkingCalendar(List.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY), 1, 6, List.of()));
+        Settings settings = new Settings("known", "", true, MONDAY, "eu", new WorkingCalendar(List.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY), 1, 6, List.of()),
+            Optional.empty(), Optional.empty(), uncertainty);
         return new Campaign(Campaign.FORMAT, settings, List.of(), List.of(edge), List.of(), List.of(), List.of(survey), List.of(), List.of(), List.of(), List.of(), tasks,
             List.of(), List.of(new Worker("w", "w", List.of("hand"), Optional.empty(), years, List.of(), "")), List.of(), resources, List.<Target>of(), List.of());
     }

@@ -17,11 +17,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Uncertainty;
 import kerfbook.document.Documents;
 import kerfbook.estimate.Basis;
 import kerfbook.estimate.Forecast;
 import kerfbook.estimate.Resolved;
 import kerfbook.quantity.Likely;
+import kerfbook.quantity.Origin;
 import kerfbook.tables.BasisTables;
 import org.junit.jupiter.api.Test;
 
@@ -75,15 +77,25 @@ class OutlookTest {
         ObjectMapper mapper = new ObjectMapper();
         JsonNode document = mapper.readTree(DOCUMENTS.write(DEMO));
         flatten(document);
+        ObjectNode spreads = ((ObjectNode) document.get("settings")).putObject("uncertainty");
+        for (String gsd : List.of("crew_gsd", "survey_gsd", "source_gsd")) {
+            spreads.putObject(gsd).put("value", 1).putObject("origin").put("text", "known").put("status", "invented");
+        }
+        document.get("surveys").forEach(survey -> ((ObjectNode) survey).remove("gsd"));
+        document.get("areas").forEach(area -> ((ObjectNode) area).put("rate_from", area.get("rate_from").asText().replace("calibrated", "calculated")));
         Campaign flat = DOCUMENTS.read(mapper.writeValueAsBytes(document));
         Resolved resolved = Resolved.of(flat, BASIS, "flat");
+        is(resolved, State.NONE);
         Factor known = new Factor(0, 0);
         Map<String, Factor> hours = new HashMap<>();
         Map<String, Factor> rates = new HashMap<>();
         resolved.forecast().groups().forEach(group -> hours.put(group.group(), known));
         flat.areas().forEach(area -> rates.put(area.code(), known));
-        Outlook outlook = Simulation.run(Model.of(resolved, new State(Optional.empty(), Map.of(), hours, rates, Map.of(), Received.NOTHING)),
-            new Plan(1, 200, 2), Progress.UNWATCHED);
+        is(resolved, new State(Optional.empty(), Map.of(), hours, rates, Map.of(), Received.NOTHING));
+    }
+
+    private static void is(Resolved resolved, State state) {
+        Outlook outlook = Simulation.run(Model.of(resolved, state), new Plan(1, 200, 2), Progress.UNWATCHED);
         Forecast forecast = resolved.forecast();
         same(forecast.totals().personUsv(), outlook.personUsv());
         same(forecast.totals().spanHours(), outlook.hours());
@@ -139,6 +151,25 @@ class OutlookTest {
             double ratio = Spread.of(found[i]).sd() / stated[i];
             assertTrue(ratio > 0.35 && ratio < 1.8, "figure " + i + " scatters " + ratio + " times what is stated");
         }
+    }
+
+    /** BY HAND: a spread given in the plan is drawn: GSD 2 of the pace on a known rate, sd/mean √(e^{s²} − 1); it is an assumption unless its origin says otherwise. */
+    @Test
+    void spreads_given_in_the_plan_are_drawn() {
+        for (Origin.Status status : Origin.Status.values()) {
+            Known plan = new Known().task("a", Likely.exactly(2));
+            plan.gsd = 1;
+            plan.uncertainty = Optional.of(new Uncertainty(Optional.of(new Uncertainty.Gsd(2, new Origin("three campaigns", status))), Optional.empty(), Optional.empty()));
+            Outlook outlook = Known.run(plan.model(State.NONE), 5, 20_000);
+            double expected = Math.sqrt(Math.expm1(Math.log(2) * Math.log(2)));
+            assertEquals(expected, outlook.personUsv().sd() / outlook.personUsv().mean(), 0.1 * expected);
+            assertEquals(status.assumption(), outlook.sensitivity().get(0).assumption());
+        }
+        Known silent = new Known().task("a", Likely.exactly(2));
+        silent.gsd = 1;
+        Outlook outlook = Known.run(silent.model(State.NONE), 5, 20_000);
+        assertTrue(outlook.sensitivity().get(0).assumption());
+        assertEquals(Math.log(1.15), outlook.personUsv().sd() / outlook.personUsv().mean(), 0.005);
     }
 
     /** LAW: another task changes no draw of those that were there; BY HAND: the mean dose of one task is hours times rate. */
