@@ -22,6 +22,7 @@ import kerfbook.store.Database;
 import kerfbook.store.Decisions;
 import kerfbook.store.Entries;
 import kerfbook.store.HandIns;
+import kerfbook.store.Reviews;
 import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
 import org.eclipse.jetty.server.HttpConfiguration;
@@ -175,6 +176,8 @@ public final class Server implements AutoCloseable {
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
         StandingRoutes.on(routes, plans, runs, entries, handIns, id -> lessons.of(id).learnt().findings());
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
+        Reviews reviews = new Reviews(database);
+        ReviewRoutes.on(routes, plans, reviews, new Reviewed(plans, reviews, entries));
         PageRoutes.on(routes);
         return routes.known();
     }
