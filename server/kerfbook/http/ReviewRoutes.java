@@ -89,7 +89,7 @@ final class ReviewRoutes {
         requireOfficer(ctx);
         String group = Require.present(ctx.queryParam("group"), "group");
         long id = Address.id(ctx);
-        Routes.json(ctx, Json.bytes(Prefill.of(reviewed.campaign(id), reviewed.forecast(id), group, reviewed.today())));
+        Routes.json(ctx, Json.bytes(Prefill.of(reviewed.campaign(id), reviewed.forecast(id), group, reviewed.today(id))));
     }
 
     private void draft(Context ctx) {

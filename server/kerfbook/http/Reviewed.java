@@ -1,6 +1,5 @@
 package kerfbook.http;
 
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -32,17 +31,18 @@ final class Reviewed {
     private final Plans plans;
     private final Reviews reviews;
     private final Entries entries;
-    private final Clock clock = Clock.systemDefaultZone();
+    private final Today day;
     private final Map<Long, Known> known = new ConcurrentHashMap<>();
 
-    Reviewed(Plans plans, Reviews reviews, Entries entries) {
+    Reviewed(Plans plans, Reviews reviews, Entries entries, Today day) {
+        this.day = day;
         this.plans = plans;
         this.reviews = reviews;
         this.entries = entries;
     }
 
-    LocalDate today() {
-        return LocalDate.now(clock);
+    LocalDate today(long id) {
+        return day.of(id);
     }
 
     Campaign campaign(long id) {
@@ -55,7 +55,7 @@ final class Reviewed {
 
     /** What an authorisation is held against now. */
     Circumstances circumstances(long id) {
-        return new Circumstances(today(), known(id).campaign().surveys(), entries.current(id));
+        return new Circumstances(today(id), known(id).campaign().surveys(), entries.current(id));
     }
 
     Register register(long id) {

@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.stream.Stream;
 import kerfbook.cutting.Handbook;
 import kerfbook.choice.RoutineLibrary;
 import kerfbook.document.RoutineFiles;
@@ -174,10 +175,12 @@ public final class Server implements AutoCloseable {
         Lessons lessons = new Lessons(plans, entries, database, today);
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
-        StandingRoutes.on(routes, plans, runs, entries, handIns, id -> lessons.of(id).learnt().findings());
-        DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         Reviews reviews = new Reviews(database);
-        ReviewRoutes.on(routes, plans, reviews, new Reviewed(plans, reviews, entries));
+        Reviewed reviewed = new Reviewed(plans, reviews, entries, today);
+        StandingRoutes.on(routes, plans, runs, entries, handIns, id -> Stream.concat(lessons.of(id).learnt().findings().stream(),
+            reviewed.findings(id).stream()).toList());
+        DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
+        ReviewRoutes.on(routes, plans, reviews, reviewed);
         PageRoutes.on(routes);
         return routes.known();
     }

@@ -115,6 +115,7 @@ class RoutesTest {
         visitLog();
         visitKeeping();
         visitRuns();
+        ReviewsTest.visit(running, visited);
         String version = running.request().get("/api/campaigns/1").header("ETag");
         visit(running.request().header("If-Match", version), "DELETE", "/api/campaigns/{id}", 204);
         assertEquals(404, running.request().get("/api/campaigns/1").statusCode());
