@@ -17,7 +17,9 @@ import kerfbook.quantity.Sum;
 
 /**
  * What the log teaches: {@code r = ln(actual/forecast) ~ N(θ, σ²)} with {@code θ ~ N(0, τ²)} for each factor, after Bayes in closed form
- * ({@link NormalUpdate}; check V63). Hours are learnt from finished tasks only, dose rates from every shift.
+ * ({@link NormalUpdate}; check V63). A forecast is a mean, and the logarithm of what scatters about a mean of 1 with the spread s lies about
+ * {@code −s²/2}: so {@code s²/2} is added to each r, with {@code s² = (4·σ² + Σ(r − r̄)²)/(3 + n)}, the stated σ counting as four observations
+ * (judgement). Without this the rest of two dozen tasks came out 5 % low. Hours are learnt from finished tasks only, dose rates from every shift.
  *
  * <p>Held against the forecast of the plan as it is now. A factor carried from another campaign takes the place of the beginning
  * {@code N(0, τ²)}. What is learnt changes no forecast until it is accepted.
@@ -25,6 +27,7 @@ import kerfbook.quantity.Sum;
 public final class Learning {
     /** Half-width of the 8-in-10 range of a normal distribution, in standard deviations. */
     static final double EIGHT_IN_TEN = 1.2815515655446004;
+    private static final int STATED_COUNTS = 4;
     private static final List<String> NOTES = List.of(
         "Hours are learnt from finished tasks only; those that take long finish last, so early factors may be too low: open tasks already above their "
             + "whole forecast are counted beside each factor.",
@@ -97,7 +100,7 @@ public final class Learning {
         NormalUpdate before = accepted.filter(each -> each.from().isPresent()).map(each -> new NormalUpdate(each.logMean(), each.logSd()))
             .orElse(new NormalUpdate(0, settings.prior()));
         double mean = mean(counted);
-        NormalUpdate after = before.after(sigma, counted.size(), mean);
+        NormalUpdate after = before.after(sigma, counted.size(), mean + spread(counted, mean, sigma) / 2);
         double reach = EIGHT_IN_TEN * after.sd();
         double next = EIGHT_IN_TEN * after.predictiveSd(sigma);
         boolean proposed = counted.size() >= settings.fewest() && Math.abs(after.mean() - accepted.map(AcceptedFactor::logMean).orElse(0.0)) > reach;
@@ -115,13 +118,22 @@ public final class Learning {
         return sum.value() / all.size();
     }
 
+    /** Variance of single values: what is seen, drawn towards what is stated. */
+    private static double spread(List<Observation> all, double mean, double sigma) {
+        return (STATED_COUNTS * sigma * sigma + squares(all, mean)) / (STATED_COUNTS + all.size() - 1);
+    }
+
+    private static double squares(List<Observation> all, double mean) {
+        Sum squares = new Sum();
+        all.forEach(each -> squares.add((each.logRatio() - mean) * (each.logRatio() - mean)));
+        return squares.value();
+    }
+
     private static Optional<Double> scatter(List<Observation> all, double mean) {
         if (all.size() < 3) {
             return Optional.empty();
         }
-        Sum squares = new Sum();
-        all.forEach(each -> squares.add((each.logRatio() - mean) * (each.logRatio() - mean)));
-        return Optional.of(Math.exp(Math.sqrt(squares.value() / (all.size() - 1))));
+        return Optional.of(Math.exp(Math.sqrt(squares(all, mean) / (all.size() - 1))));
     }
 
     private LearntFactor worded(LearntFactor f) {

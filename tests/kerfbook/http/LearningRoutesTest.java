@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.path.json.JsonPath;
+import io.restassured.path.json.config.JsonPathConfig;
+import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import io.restassured.response.Response;
 import java.time.Instant;
 import java.util.Optional;
@@ -103,7 +105,7 @@ class LearningRoutesTest {
     private JsonPath learning() {
         Response answer = running.request().get("/api/campaigns/" + id + "/learning");
         assertEquals(200, answer.statusCode(), answer.asString());
-        return answer.jsonPath();
+        return new JsonPath(answer.asString()).using(new JsonPathConfig(NumberReturnType.DOUBLE));
     }
 
     private static String factor(String field) {
