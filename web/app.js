@@ -16,7 +16,7 @@ const PAGES = {
   trail: () => import('./views/trail.js'), lessons: () => import('./views/lessons.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
-  log: () => import('./views/log.js'),
+  log: () => import('./views/log.js'), import: () => import('./views/import.js'),
 };
 const main = document.getElementById('main');
 let shown = 0;

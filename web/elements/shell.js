@@ -60,7 +60,7 @@ function leave(event) {
   if (event.relatedTarget && !event.currentTarget.contains(event.relatedTarget)) event.currentTarget.removeAttribute('open');
 }
 
-const UNDER = { aids: 'options', share: 'people', order: 'cuts', divide: 'cuts', compare: 'cuts', trials: 'cuts', calculator: 'cuts', waste: 'cuts', library: 'basis', handbook: 'basis', trail: 'basis', bars: 'tasks', decide: 'standing' };
+const UNDER = { import: 'log', aids: 'options', share: 'people', order: 'cuts', divide: 'cuts', compare: 'cuts', trials: 'cuts', calculator: 'cuts', waste: 'cuts', library: 'basis', handbook: 'basis', trail: 'basis', bars: 'tasks', decide: 'standing' };
 function tabOf(route) {
   if (UNDER[route.page]) return UNDER[route.page];
   if (route.page === 'settings') return 'basis';

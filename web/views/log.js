@@ -8,6 +8,7 @@ import { timeHere } from '../lib/tablet.js';
 import { dayShort } from '../lib/units.js';
 import { plural } from '../lib/words.js';
 import { keypad, picks, stepper } from '../elements/log-pad.js';
+import { link } from '../lib/route.js';
 import { handedIn, records, waiting } from '../elements/log-list.js';
 
 /** This page reads no plan and no forecast: it opens without the network, and on a tablet that many use. */
@@ -44,7 +45,8 @@ export function body({ data: { desk }, redraw }) {
       ${more(desk, redraw)}
     </form>
     ${records(desk, redraw)}
-    ${handedIn(desk)}</div>`;
+    ${handedIn(desk)}
+    ${desk.choices.brings ? html`<p class="small"><a href=${link(desk.campaign, 'import')}>Bring in dosimeter readings from a table</a></p>` : nothing}</div>`;
 }
 
 function heading(desk) {

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import kerfbook.account.Role;
 import kerfbook.document.Json;
 import kerfbook.logbook.Entry;
 import kerfbook.logbook.LogPlan;
@@ -30,7 +31,7 @@ final class Choices {
     /** What is refused outright, for the page to say at once. */
     private record Ranges(double mostHours, double mostUsv, double mostUsvPerH, int longestRemark) { }
 
-    private record Answer(String name, boolean invented, Instant now, LocalDate today, double shiftHours, Ranges ranges, Optional<String> worker, boolean settles, List<Task> tasks,
+    private record Answer(String name, boolean invented, Instant now, LocalDate today, double shiftHours, Ranges ranges, Optional<String> worker, boolean settles, boolean brings, List<Task> tasks,
                           List<Person> people, List<Area> areas) { }
 
     private Choices() { }
@@ -54,7 +55,8 @@ final class Choices {
         Caller caller = Caller.of(ctx);
         Routes.json(ctx, Json.bytes(new Answer(plan.name(), plan.invented(), EntryRoutes.now(), today, plan.shiftHours(),
             new Ranges(Entry.MOST_HOURS, Entry.MOST_USV, Entry.MOST_USV_PER_H, Entry.LONGEST_REMARK),
-            caller.worker().filter(plan.people()::containsKey), EntryRoutes.sees(caller, ""), tasks,
+            caller.worker().filter(plan.people()::containsKey), EntryRoutes.sees(caller, ""),
+            caller.role() == Role.RADIATION_PROTECTION_OFFICER || caller.role() == Role.PROJECT_MANAGER, tasks,
             plan.people().entrySet().stream().map(each -> new Person(each.getKey(), each.getValue())).toList(),
             plan.areas().values().stream().map(place -> new Area(place.code(), place.name())).toList())));
     }

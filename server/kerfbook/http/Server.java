@@ -170,6 +170,7 @@ public final class Server implements AutoCloseable {
         LogPlans logPlans = new LogPlans(plans);
         Today today = new Today(database);
         EntryRoutes.on(routes, logPlans, entries, handIns, today);
+        ReadingRoutes.on(routes, logPlans, entries, today);
         ProgressRoutes.on(routes, logPlans, entries, today);
         HandInRoutes.on(routes, logPlans, handIns);
         Lessons lessons = new Lessons(plans, entries, database, today);

@@ -2,6 +2,7 @@ package kerfbook.logbook;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -16,4 +17,15 @@ import java.util.Optional;
 public record Beside(Optional<LocalDate> closedOn, double hoursThatDay, Optional<Instant> sameAt, Optional<Entry> replaced, boolean replacedNow) {
     /** Nothing is kept yet. */
     public static final Beside NOTHING = new Beside(Optional.empty(), 0, Optional.empty(), Optional.empty(), false);
+
+    /** The same once these have been kept too, of the same person and day. */
+    Beside after(List<Entry> others, Entry entry, Instant at) {
+        double hours = hoursThatDay;
+        Optional<Instant> same = sameAt;
+        for (Entry other : others) {
+            hours += other.hours();
+            same = other.sameWork(entry) ? Optional.of(at) : same;
+        }
+        return new Beside(closedOn, hours, same, replaced, replacedNow);
+    }
 }

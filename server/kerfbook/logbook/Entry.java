@@ -84,6 +84,12 @@ public record Entry(String id, String worker, String task, LocalDate on, String 
         return hours == 0;
     }
 
+    /** The same hours and dose of the same person on the same day at the same task, whatever is remarked. */
+    public boolean sameWork(Entry other) {
+        return worker.equals(other.worker) && on.equals(other.on) && task.equals(other.task) && area.equals(other.area) && hours == other.hours
+            && usv == other.usv && step.equals(other.step);
+    }
+
     /** The same, with these checks answered. */
     public Entry confirming(List<String> checks) {
         return new Entry(id, worker, task, on, area, hours, usv, step, foundUsvPerH, remark, madeAt, replaces, checks);

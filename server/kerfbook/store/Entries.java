@@ -1,6 +1,7 @@
 package kerfbook.store;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -47,6 +48,25 @@ public final class Entries {
         return database.write(handle -> put(handle, campaign, entry, sender, check));
     }
 
+    /**
+     * Keeps all of these or none; those that are kept under their id already are left as they are.
+     *
+     * @param check as for one, with the entry it is about
+     * @return how many this call kept
+     */
+    public int putAll(long campaign, List<Entry> all, Sender sender, BiConsumer<Entry, Beside> check) {
+        return database.write(handle -> {
+            int fresh = 0;
+            for (Entry entry : all) {
+                if (EntryRows.find(handle, campaign, entry.id()).isEmpty()) {
+                    put(handle, campaign, entry, sender, (beside, replaced) -> check.accept(entry, beside));
+                    fresh++;
+                }
+            }
+            return fresh;
+        });
+    }
+
     static Put put(Handle handle, long campaign, Entry entry, Sender sender, BiConsumer<Beside, Optional<Kept>> check) {
         Optional<Kept> before = EntryRows.find(handle, campaign, entry.id());
         if (before.isPresent()) {
@@ -63,8 +83,20 @@ public final class Entries {
 
     /** What is kept beside an entry that is not kept yet; none for one that is. */
     public Optional<Beside> beside(long campaign, Entry entry) {
-        return database.read(handle -> EntryRows.find(handle, campaign, entry.id()).isPresent() ? Optional.empty()
-            : Optional.of(EntryRows.beside(handle, campaign, entry)));
+        return database.read(handle -> beside(handle, campaign, entry));
+    }
+
+    /** The same for each of these, by id; those that are kept are left out. */
+    public Map<String, Beside> besides(long campaign, List<Entry> all) {
+        return database.read(handle -> {
+            Map<String, Beside> found = new HashMap<>();
+            all.forEach(entry -> beside(handle, campaign, entry).ifPresent(beside -> found.put(entry.id(), beside)));
+            return found;
+        });
+    }
+
+    private static Optional<Beside> beside(Handle handle, long campaign, Entry entry) {
+        return EntryRows.find(handle, campaign, entry.id()).isPresent() ? Optional.empty() : Optional.of(EntryRows.beside(handle, campaign, entry));
     }
 
     /** The entries that hold: not replaced, not taken back; in the order of coming in. */

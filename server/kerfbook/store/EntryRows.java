@@ -60,7 +60,7 @@ final class EntryRows {
                 continue;
             }
             hours += kept.entry().hours();
-            same = sameWork(kept.entry(), entry) ? Optional.of(kept.receivedAt()) : same;
+            same = kept.entry().sameWork(entry) && !entry.takesBack() ? Optional.of(kept.receivedAt()) : same;
         }
         if (replaces.isEmpty()) {
             return new Beside(closed, hours, same, Optional.empty(), false);
@@ -75,11 +75,6 @@ final class EntryRows {
                  FROM entry e WHERE campaign_id = :campaign AND worker = :worker AND worked_on = :on
                 AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.campaign_id = :campaign AND r.replaces = e.id)""")
             .bind("campaign", campaign).bind("worker", entry.worker()).bind("on", entry.on()).map(EntryRows::kept).list();
-    }
-
-    private static boolean sameWork(Entry one, Entry other) {
-        return one.task().equals(other.task()) && one.area().equals(other.area()) && one.hours() == other.hours() && one.usv() == other.usv()
-            && one.step().equals(other.step()) && !other.takesBack();
     }
 
     /** Some of the entries of one campaign, as the trail tells of them. */

@@ -10,6 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.io.ByteArrayInputStream;
@@ -192,7 +193,8 @@ class RoutesTest {
     }
 
     private void visitLog() {
-        String task = visit(running.request(), "GET", "/api/campaigns/{id}/entries/choices", 200).jsonPath().getString("tasks[0].id");
+        JsonPath choices = visit(running.request(), "GET", "/api/campaigns/{id}/entries/choices", 200).jsonPath();
+        String task = choices.getString("tasks[0].id");
         String id = "0b9f3c1e-5a53-4c7e-9d27-3f1f6f0f5a11";
         String entry = "{\"id\":\"" + id + "\",\"worker\":\"RI1\",\"task\":\"" + task + "\",\"on\":\"" + LocalDate.now() + "\",\"area\":\"pool-edge\",\"hours\":1,\"usv\":2,"
             + "\"remark\":\"\",\"made_at\":\"" + Instant.now() + "\",\"confirmed\":[\"area\",\"role\"]}";
@@ -203,6 +205,10 @@ class RoutesTest {
         visit(running.request(), "GET", "/api/campaigns/{id}/entries/state", 200);
         visit(running.json("{\"task\":\"" + task + "\",\"on\":\"" + LocalDate.now() + "\",\"share\":1,\"closed\":true}"), "POST", "/api/campaigns/{id}/progress", 201);
         visit(running.request(), "GET", "/api/campaigns/{id}/progress", 200);
+        visit(running.json("{\"lines\":[\"worker,task,date,area,hours,usv\",\"RI1," + task + "," + LocalDate.now() + ",pool-edge,1,2\"]}"), "POST",
+            "/api/campaigns/{id}/entries/preview", 200);
+        visit(running.json("{\"rows\":[{\"worker\":\"RI1\",\"task\":\"" + choices.getString("tasks[1].id") + "\",\"on\":\"" + LocalDate.now()
+            + "\",\"area\":\"pool-edge\",\"hours\":0.5,\"usv\":1,\"remark\":\"\",\"confirmed\":[\"area\",\"role\"]}]}"), "POST", "/api/campaigns/{id}/entries/import", 201);
         String other = "1" + id.substring(1);
         String late = "{\"entry\":" + entry.replace(id, other) + ",\"refusal\":\"The task was closed.\",\"reason\":\"Done before.\"}";
         visit(running.json(late), "PUT", "/api/campaigns/{id}/handed-in/{entry}", 201, other);

@@ -1,0 +1,102 @@
+package kerfbook.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDate;
+import java.util.List;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Dosimeter readings from a table: pasted or from a file, looked at, taken. */
+class ImportTest {
+    private static final String HEADING = "worker;task;date;area;hours;usv;remark\n";
+    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
+    private Site site;
+    private Chromium browser;
+
+    @BeforeEach
+    void start() {
+        browser = new Chromium();
+        browser.size(1440);
+        site = Site.withRing();
+    }
+
+    @AfterEach
+    void stop() {
+        browser.close();
+        site.close();
+    }
+
+    private static String row(String worker, String hours, String usv, String remark) {
+        return worker + ";ring/ring-routine/set-up;" + LocalDate.now() + ";pool-edge;" + hours + ";" + usv + ";" + remark + "\n";
+    }
+
+    private void look(String text) {
+        browser.open(site.address() + "/#/c/1/import");
+        browser.byId("import-text").sendKeys(text);
+        browser.byId("import-look").click();
+        browser.waitFor(now -> !browser.all("#import-take, #import-faults").isEmpty());
+    }
+
+    private double kept() {
+        return site.get("/api/campaigns/1/entries/state").get("person_usv").asDouble();
+    }
+
+    /** LAW: from the log to the table; what asks is taken only when confirmed, markup stays text, and the same table again adds nothing. */
+    @Test
+    void rows_are_looked_at_confirmed_and_taken_once(@TempDir Path folder) throws IOException {
+        browser.open(site.address() + "/#/c/1/log");
+        browser.one("a[href$='/import']").click();
+        browser.waitFor(now -> !browser.all("#import-file").isEmpty());
+        String text = HEADING + row("W1", "1,5", "30", "<img src=x onerror=alert(1)>") + row("W2", "0,5", "900", "") + row("W9", "1", "2", "");
+        browser.byId("import-file").sendKeys(Files.writeString(folder.resolve("readings.csv"), text).toString());
+        browser.waitFor(now -> browser.byId("import-text").getDomProperty("value").equals(text));
+        browser.byId("import-look").click();
+        browser.waitFor(now -> !browser.all("#import-take").isEmpty());
+        assertEquals("Take 1 reading", browser.byId("import-take").getText());
+        assertEquals(0, kept());
+        assertEquals(0L, browser.js("return document.querySelectorAll('main img').length"));
+        browser.one("[data-sure='3']").click();
+        browser.waitFor(now -> browser.byId("import-take").getText().equals("Take 2 readings"));
+        browser.byId("import-take").click();
+        browser.waitFor(now -> browser.one("h1").getText().startsWith("2 readings taken"));
+        assertEquals(930, kept());
+        browser.byId("import-look").click();
+        browser.waitFor(now -> browser.one("h1").getText().equals("No row can be taken"));
+        browser.requireNoTroubles("import");
+    }
+
+    /** EDGE: what is no table is refused in words, in a summary that has the focus, and what was typed stays. */
+    @Test
+    void what_is_no_table_is_refused_in_words() {
+        look("W1 30 2");
+        assertTrue(browser.byId("import-faults").getText().contains("The first line must name the columns"), browser.byId("import-faults").getText());
+        assertEquals("import-faults", browser.js("return document.activeElement.id"));
+        assertEquals("W1 30 2", browser.byId("import-text").getDomProperty("value"));
+    }
+
+    /** LAW: nothing shuts anybody out with rows of every state on the page, and nothing scrolls sideways. */
+    @ParameterizedTest
+    @CsvSource({"light,1440", "light,320", "dark,1440", "dark,320"})
+    void the_page_shuts_nobody_out(String theme, int width) {
+        browser.media("prefers-color-scheme", theme);
+        browser.size(width);
+        look(HEADING + row("W1", "1,5", "30", "") + row("W1", "1,5", "30", "") + row("W2", "0,5", "900", "") + row("W9", "1", "2", "") + "W1;torn\n");
+        browser.js(AXE);
+        Object found = browser.driver.executeAsyncScript("const done = arguments[0]; axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'], "
+            + "resultTypes: ['violations'] }).then(r => done(r.violations.map(v => `${v.id}: ${v.nodes[0].html}`)), e => done([String(e)]))");
+        assertEquals(List.of(), found);
+        assertFalse((Long) browser.js("return document.documentElement.scrollWidth") > width);
+        browser.requireNoTroubles(theme + width);
+    }
+}
