@@ -3,7 +3,9 @@ import { html, render } from './lib/vendor.js';
 import { campaign, referenceTables } from './lib/campaign.js';
 import { parse } from './lib/route.js';
 import { leaveFrom, say, settle } from './lib/focus.js';
+import { may, who, withhold } from './lib/who.js';
 import { shell } from './elements/shell.js';
+import './elements/sign-in.js';
 import { trouble } from './elements/trouble.js';
 
 const PAGES = {
@@ -14,6 +16,7 @@ const PAGES = {
   trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
   trail: () => import('./views/trail.js'), lessons: () => import('./views/lessons.js'),
+  welcome: () => import('./views/welcome.js'), account: () => import('./views/account.js'), accounts: () => import('./views/accounts.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
   log: () => import('./views/log.js'), import: () => import('./views/import.js'),
@@ -30,20 +33,30 @@ export async function show() {
     if (turn === shown && !main.querySelector('h1')) render(html`<p class="waiting">Reading …</p>`, main);
   }, 300);
   try {
-    const load = PAGES[route.page];
+    let lost = null;                // without the network, pages that work alone do
+    const session = await who().catch(problem => { lost = problem; return null; });
+    const signing = session !== null && !session.signed_in && route.page !== 'welcome';
+    if (session?.signed_in && route.id === null && route.page === 'campaigns' && !may('GET', '/api/campaigns')) {
+      location.replace('#/accounts');
+      return;
+    }
+    const load = signing ? () => import('./views/sign-in.js') : PAGES[route.page];
     if (!load) throw Object.assign(new Error('There is no such page.'), { status: 404 });
     const page = await load();
-    const [camp, tables] = page.alone ? [null, null] : await Promise.all([route.id === null ? null : campaign(route.id), referenceTables()]);
+    if (!session && !page.alone) throw lost;
+    const [camp, tables] = page.alone || signing || route.page === 'welcome' ? [null, null] : await Promise.all([route.id === null ? null : campaign(route.id), referenceTables()]);
+    if (turn !== shown) return;
     const data = page.load ? await page.load({ route, camp, tables }) : null;
     if (turn !== shown) return;
     const redraw = () => {
       if (turn !== shown) return;
       render(page.body({ route, camp, tables, data, redraw, reload: show }), main);
+      withhold(main);
     };
     document.title = `${page.title({ route, camp, data })} – Kerfbook`;
     shell(route, camp ?? data?.camp ?? null);
     redraw();
-    page.drawn?.({ route, camp, main });
+    page.drawn?.({ route, camp, main, data, redraw });
   } catch (problem) {
     if (turn !== shown) return;
     console.warn(problem);

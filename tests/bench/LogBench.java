@@ -19,6 +19,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
 import java.util.UUID;
+import kerfbook.access.Doors;
+import kerfbook.account.Role;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
 import kerfbook.logbook.Entry;
@@ -158,22 +160,23 @@ public final class LogBench {
         try (Database database = Database.open(file); Server server = Server.start(new Server.Listening("127.0.0.1", 0),
                 new Plans(new Campaigns(database), BasisTables.read()), database, "bench")) {
             HttpClient client = HttpClient.newHttpClient();
+            String bearer = "Bearer " + Doors.token(Doors.entrance(database), Role.RADIATION_PROTECTION_OFFICER);
             String base = "http://127.0.0.1:" + server.port() + "/api/campaigns";
             byte[] demo = LogBench.class.getResourceAsStream("/demo-data/demo-campaign.json").readAllBytes();
-            client.send(HttpRequest.newBuilder(URI.create(base)).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofByteArray(demo)).build(),
+            client.send(HttpRequest.newBuilder(URI.create(base)).header("Content-Type", "application/json").header("Authorization", bearer).POST(HttpRequest.BodyPublishers.ofByteArray(demo)).build(),
                 HttpResponse.BodyHandlers.discarding());
-            String choices = client.send(HttpRequest.newBuilder(URI.create(base + "/1/entries/choices")).build(), HttpResponse.BodyHandlers.ofString()).body();
+            String choices = client.send(HttpRequest.newBuilder(URI.create(base + "/1/entries/choices")).header("Authorization", bearer).build(), HttpResponse.BodyHandlers.ofString()).body();
             String task = choices.replaceFirst("(?s).*?\"tasks\":\\[\\{\"id\":\"([^\"]*)\".*", "$1");
             for (int seconds : new int[] {4, SECONDS}) {
-                measure("http", file, entry -> put(client, base, task, entry), seconds);
+                measure("http", file, entry -> put(client, bearer, base, task, entry), seconds);
             }
         }
     }
 
-    private static void put(HttpClient client, String base, String task, Entry entry) throws IOException, InterruptedException {
+    private static void put(HttpClient client, String bearer, String base, String task, Entry entry) throws IOException, InterruptedException {
         String json = "{\"id\":\"" + entry.id() + "\",\"worker\":\"" + entry.worker() + "\",\"task\":\"" + task + "\",\"on\":\"" + entry.on() + "\",\"area\":\"pool-edge\",\"hours\":0.01,\"usv\":"
             + entry.usv() + ",\"remark\":\"\",\"made_at\":\"" + entry.madeAt() + "\",\"confirmed\":[\"twice\",\"day\",\"role\",\"area\",\"rate\"]}";
-        HttpResponse<String> answer = client.send(HttpRequest.newBuilder(URI.create(base + "/1/entries/" + entry.id())).header("Content-Type", "application/json")
+        HttpResponse<String> answer = client.send(HttpRequest.newBuilder(URI.create(base + "/1/entries/" + entry.id())).header("Content-Type", "application/json").header("Authorization", bearer)
             .PUT(HttpRequest.BodyPublishers.ofString(json)).build(), HttpResponse.BodyHandlers.ofString());
         if (answer.statusCode() != 201) {
             throw new IllegalStateException(answer.statusCode() + " " + answer.body());

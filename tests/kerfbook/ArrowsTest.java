@@ -52,9 +52,10 @@ class ArrowsTest {
         entry("document", with(domain(), "java.io", "java.nio", "java.security", "com.fasterxml.jackson")),
         entry("store", with(domain(), "document", "java.io", "java.nio", "java.lang", "java.security", "java.sql", "org.jdbi", "com.zaxxer.hikari", "org.flywaydb",
             "org.h2")),
-        entry("http", with(domain(), "tables", "document", "store", "java.io", "java.nio", "java.lang", "java.net", "java.security", "com.fasterxml.jackson",
+        entry("access", with(Set.of("java.util", "java.time"), "quantity", "account", "store", "java.nio", "java.text", "java.security", "org.bouncycastle")),
+        entry("http", with(domain(), "tables", "document", "store", "access", "java.io", "java.nio", "java.lang", "java.net", "java.security", "com.fasterxml.jackson",
             "io.javalin", "io.micrometer", "jakarta.servlet", "org.eclipse.jetty", "org.apache.pdfbox")),
-        entry("cli", with(domain(), "tables", "document", "store", "http", "java.io", "java.net", "java.nio")),
+        entry("cli", with(domain(), "tables", "document", "store", "access", "http", "java.io", "java.net", "java.nio")),
         entry("Main", Set.of("cli")));
 
     @Test

@@ -1,9 +1,11 @@
 import { html, nothing } from '../lib/vendor.js';
 import { link, withQuery } from '../lib/route.js';
+import { mayChange } from '../lib/who.js';
 import { kinds } from '../forms/kinds.js';
 
 /** "Add …" for a kind of object, with fields filled in already where that is known. */
 export function addLink(camp, kind, preset, words) {
+  if (!mayChange(kind)) return nothing;
   const address = link(camp.id, 'add', kind);
   return html`<a class="button little" href=${preset ? withQuery(address, preset) : address}>${words ?? `Add ${kinds[kind].article} ${kinds[kind].one}`}</a>`;
 }

@@ -1,6 +1,7 @@
 import { html, nothing, render, svg } from '../lib/vendor.js';
 import { connection, get } from '../lib/api.js';
 import { link } from '../lib/route.js';
+import { home, known, may, roleWord } from '../lib/who.js';
 import { kinds } from '../forms/kinds.js';
 import { changed, countUnsent } from '../lib/outbox.js';
 
@@ -23,8 +24,8 @@ function draw() {
   const { route, camp } = state;
   render(html`<div class="bar-in">
     <a class="bar-mark" href="#/campaigns" aria-label="Kerfbook, all campaigns">${mark}<span class="word">Kerfbook</span></a>
-    ${route.id === null ? nothing : switcher(camp)}
-    ${route.id === null ? nothing : html`
+    ${inside(route) ? switcher(camp) : nothing}
+    ${!inside(route) ? nothing : html`
       <button class="bar-button bar-menu" aria-expanded=${state.menu} aria-controls="tabs" @click=${() => { state.menu = !state.menu; draw(); }}>Menu</button>
       <nav id="tabs" aria-label="Pages of the campaign" class=${state.menu ? 'open' : ''}><ul>
         ${TABS.map(([page, word]) => html`<li><a href=${link(route.id, page)} aria-current=${tabOf(route) === page ? 'page' : nothing}>${word}</a></li>`)}
@@ -32,15 +33,25 @@ function draw() {
     <div class="bar-side">
       ${camp?.doc.settings.invented ? html`<span class="bar-tag">demo · invented</span>` : nothing}
       <div class="bar-states">${word()}<span class="bar-kept ${state.kept > 0 ? 'some' : ''}">Kept on this tablet: ${state.kept}</span></div>
+      ${signedIn(route)}
       <button class="bar-button" @click=${turnTheme}>${dark() ? 'Light' : 'Dark'}<span class="spoken"> colours</span></button>
     </div></div>`, bar);
+}
+
+const inside = route => route.id !== null && known()?.signed_in !== false;
+
+function signedIn(route) {
+  const account = known()?.account;
+  if (!account) return nothing;
+  return html`${may('GET', '/api/accounts') && route.id === null ? html`<a class="bar-button bar-link" href="#/accounts" aria-current=${route.page === 'accounts' ? 'page' : nothing}>Accounts</a>` : nothing}
+    <a class="bar-who" href="#/account" aria-current=${route.page === 'account' ? 'page' : nothing}><span class="spoken">Signed in: </span><span>${account.name}</span><span class="role">${roleWord(account.role)}</span></a>`;
 }
 
 function switcher(camp) {
   return html`<details class="bar-campaign" @toggle=${read} @keydown=${escape} @focusout=${leave}>
     <summary><span class="spoken">Campaign: </span><span class="name">${camp?.doc.settings.name ?? '…'}</span></summary>
     <ul class="bar-list" @click=${event => event.currentTarget.parentElement.removeAttribute('open')}>
-      ${state.others.map(other => html`<li><a href=${link(other.id, 'standing')}>${other.name}</a></li>`)}
+      ${state.others.map(other => html`<li><a href=${home(other.id)}>${other.name}</a></li>`)}
       <li><a href="#/campaigns">All campaigns</a></li>
     </ul></details>`;
 }

@@ -19,15 +19,16 @@ export function askForm({ session, camp, tables, redraw, verb, label, submit, mo
 }
 
 /** @param actions {save: words, submit, cancel: address, remove?: function} */
-export function formPage({ session, heading, under, actions, camp, tables, redraw, self }) {
+export function formPage({ session, heading, under, actions, camp, tables, redraw, self, closed }) {
   const ctx = context({ session, camp, tables, redraw, self });
   return html`<div class="lead"><div><h1>${heading}</h1>${under ? html`<p class="under">${under}</p>` : nothing}</div></div>
     <form class="form" novalidate autocomplete="off" @submit=${event => { event.preventDefault(); actions.submit(); }}>
       ${summary(session)}
       ${session.clash ? clashPanel(session, actions, redraw) : nothing}
-      <div class="panel">${fieldsOf(session.fields, session.draft, '', ctx)}</div>
-      <div class="form-foot"><button class="button main" type="submit">${session.busy ? 'Saving …' : actions.save}</button><a class="button" href=${actions.cancel}>Cancel</a>
-        ${actions.remove ? html`<button class="button apart" type="button" @click=${actions.remove}>Delete …</button>` : nothing}</div>
+      ${closed ? html`<p class="told">${closed}</p>` : nothing}
+      <fieldset class="panel" ?disabled=${Boolean(closed)}><legend class="spoken">${heading}</legend>${fieldsOf(session.fields, session.draft, '', ctx)}</fieldset>
+      <div class="form-foot">${closed ? html`<a class="button" href=${actions.cancel}>Back</a>` : html`<button class="button main" type="submit">${session.busy ? 'Saving …' : actions.save}</button><a class="button" href=${actions.cancel}>Cancel</a>
+        ${actions.remove ? html`<button class="button apart" type="button" @click=${actions.remove}>Delete …</button>` : nothing}`}</div>
     </form>`;
 }
 

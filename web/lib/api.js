@@ -13,8 +13,15 @@ export class Problem extends Error {
   }
 }
 
-export async function ask(method, path, { body, etag, none, plain, headers: more, signal } = {}) {
-  const headers = { Accept: 'application/json, application/problem+json', ...more };
+let signInAgain = async () => false;
+
+/** Says what to do when nobody is signed in any more; if it answers true, the question is asked again. */
+export const whenSignedOut = handler => { signInAgain = handler; };
+
+/** @param options.quiet where nobody is at hand to sign in again */
+export async function ask(method, path, options = {}) {
+  const { body, etag, none, plain, headers: more, signal, quiet } = options;
+  const headers = { Accept: 'application/json, application/problem+json', 'X-Kerfbook': 'page', ...more };
   if (body !== undefined) headers['Content-Type'] = 'application/json';
   if (etag) headers['If-Match'] = etag;
   if (none) headers['If-None-Match'] = none;
@@ -32,6 +39,7 @@ export async function ask(method, path, { body, etag, none, plain, headers: more
   if (answer.status === 304 || answer.ok) {
     return { status: answer.status, body: read, etag: answer.headers.get('ETag'), location: answer.headers.get('Location') };
   }
+  if (answer.status === 401 && path !== '/api/session' && !quiet && await signInAgain()) return ask(method, path, options);
   throw new Problem(answer.status, typeof read === 'object' && read ? read : {}, answer.headers.get('ETag'));
 }
 

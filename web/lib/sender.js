@@ -57,7 +57,7 @@ async function one(record) {
   const path = handing ? `${base}/handed-in/${record.id}` : `${base}/entries/${record.id}`;
   const body = handing ? { entry: record.entry, refusal: (record.refusal ?? '').slice(0, 2000), reason: record.reason ?? '' } : record.entry;
   try {
-    await ask('PUT', path, { body, headers: { 'Device-Time': new Date().toISOString() }, signal: AbortSignal.timeout(PATIENCE_MS) });
+    await ask('PUT', path, { body, quiet: true, headers: { 'Device-Time': new Date().toISOString() }, signal: AbortSignal.timeout(PATIENCE_MS) });
   } catch (problem) {
     return refused(record, problem);
   }

@@ -5,6 +5,7 @@ import { forget, standing } from '../lib/campaign.js';
 import { confirm } from '../lib/confirm.js';
 import { say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
+import { home, may } from '../lib/who.js';
 import { verdict } from '../lib/verdict.js';
 import { doseStrip } from '../elements/dose-strip.js';
 import { plural } from '../lib/words.js';
@@ -27,10 +28,10 @@ const decisions = ({ camp }) => (camp?.missing ? 1 : camp?.forecast?.findings.fi
 export function body({ data, reload }) {
   return html`
     <div class="lead"><div><h1>${data.total === 0 ? 'No campaigns yet' : plural(data.total, 'campaign')}</h1>
-      ${data.total === 0 ? html`<p class="under">Start one, or bring one in from a document.</p>` : nothing}</div></div>
+      ${data.total === 0 ? html`<p class="under">${may('POST', '/api/campaigns') ? 'Start one, or bring one in from a document.' : 'The project manager or the radiation protection officer starts one.'}</p>` : nothing}</div></div>
     ${data.items.length === 0 ? nothing : html`<ul class="campaigns">${data.items.map(item => row(item, reload))}</ul>`}
     ${data.total > PAGE ? pager(data) : nothing}
-    <div class="doors">
+    <div class="doors" data-may="POST /api/campaigns">
       <section class="panel door"><h2>Start a campaign</h2><p class="muted">Name, first day, dose limits and calendar now; areas, components and people after that.</p>
         <a class="button ${data.total === 0 ? 'main' : ''}" href="#/new">Start a campaign</a></section>
       <section class="panel door"><h2>Bring in a document</h2><p class="muted">A campaign document gives the same forecast to the last digit, wherever it is read.</p>
@@ -45,14 +46,14 @@ function row(item, reload) {
   const forecast = item.camp?.forecast;
   const target = forecast?.targets.find(each => each.scope === 'campaign');
   return html`<li class="panel campaign"><div>
-      <h2><a href=${link(item.id, 'standing')}>${item.name}</a>${item.camp?.forecast?.invented || item.demo ? html` <span class="mark solid">demo · invented</span>` : nothing}</h2>
+      <h2><a href=${home(item.id)}>${item.name}</a>${item.camp?.forecast?.invented || item.demo ? html` <span class="mark solid">demo · invented</span>` : nothing}</h2>
       <p class="sentence">${sentence(item)}</p>
       ${forecast?.tasks.length ? html`<p class="small muted">${day(forecast.start)} to ${day(forecast.finish)}, ${plural(forecast.totals.tasks, 'task')}</p>` : nothing}</div>
     <div>${forecast?.tasks.length ? html`${doseStrip({ value: forecast.totals.person_usv, target: target?.target_usv, top: Math.max(forecast.totals.person_usv, target?.target_usv ?? 0) * 1.1 })}
       <p class="small muted">${msv(forecast.totals.person_usv)} person-mSv${target ? `, target ${msvTyped(target.target_usv)}` : ''}</p>` : nothing}</div>
-    <div class="doing"><a class="button main" href=${link(item.id, 'standing')}>Open<span class="spoken"> ${item.name}</span></a>
+    <div class="doing"><a class="button main" href=${home(item.id)}>Open<span class="spoken"> ${item.name}</span></a>
       <a class="button" href="/api/campaigns/${item.id}/document" download="${fileName(item.name)}.json">Download<span class="spoken"> ${item.name}</span></a>
-      <button class="button" @click=${() => remove(item, reload)}>Delete …<span class="spoken"> ${item.name}</span></button></div></li>`;
+      <button class="button" data-may="DELETE /api/campaigns/{id}" @click=${() => remove(item, reload)}>Delete …<span class="spoken"> ${item.name}</span></button></div></li>`;
 }
 
 function sentence(item) {

@@ -56,7 +56,7 @@ function answered(camp, data, redraw) {
     ${answer.impossible ? html`<p><span class="mark decide">impossible</span> ${sentence(answer.impossible.text)}.</p>` : nothing}
     ${refusal ? html`<div class="summary" id="refusal" tabindex="-1"><h3>${refusal.title}</h3><ul>${refusal.lines.map(line => html`<li>${line}</li>`)}</ul>
       ${refusal.stale ? html`<button class="button main" @click=${() => plans(data, redraw)}>Work out the plans anew</button>` : nothing}</div>` : nothing}
-    <div class="plans">${answer.plans.map(plan => planCard(plan, component.name, html`<button class="button main" ?disabled=${data.session.busy} @click=${() => take(camp, data, plan, redraw)}>Take this plan<span class="spoken">: ${aimWord(plan.aim)}</span></button>`))}</div>
+    <div class="plans">${answer.plans.map(plan => planCard(plan, component.name, html`<button class="button main" data-may="POST /api/campaigns/{id}/components/{code}/segmentation/take" ?disabled=${data.session.busy} @click=${() => take(camp, data, plan, redraw)}>Take this plan<span class="spoken">: ${aimWord(plan.aim)}</span></button>`))}</div>
     <ul class="small muted">${answer.notes.map(note => html`<li>${note}</li>`)}<li>Kerf ${sig(answer.kerf_mm)} mm; ${plural(answer.tried, 'division')} tried; the pieces could not be fewer than ${answer.least_pieces}.</li></ul></section>`;
 }
 

@@ -5,6 +5,7 @@ import { confirm } from '../lib/confirm.js';
 import { cameFrom, say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
 import { sentence } from '../lib/words.js';
+import { NAMES, mayChange } from '../lib/who.js';
 import { Session } from '../forms/session.js';
 import { announce, formPage } from '../forms/page.js';
 import { kinds } from '../forms/kinds.js';
@@ -59,7 +60,8 @@ export function body({ route, camp, tables, data, redraw, reload }) {
       }
     },
   };
-  return formPage({ session, heading: words(route, data), actions, camp, tables, redraw, reload, self: code });
+  const closed = mayChange(data.name) ? null : data.name === 'workers' ? `${NAMES} Who does not see them cannot change people.` : 'Your role looks at this and does not change it.';
+  return formPage({ session, heading: words(route, data), actions, camp, tables, redraw, reload, self: code, closed });
 }
 
 /** A new object's code follows its name until somebody types one. */

@@ -10,6 +10,7 @@ import { latest } from '../lib/runs.js';
 import { tickKey, tickStrip } from '../elements/tick-strip.js';
 import { bands, countIn } from '../lib/bands.js';
 import { link } from '../lib/route.js';
+import { NAMES, seesPeople } from '../lib/who.js';
 import { nameOf, plural, verdictWord } from '../lib/words.js';
 import { day, decimalsFor, msv, msvFixed, msvTyped, plain, toMsv } from '../lib/units.js';
 
@@ -27,8 +28,8 @@ function all({ camp, data }) {
   const near = camp.forecast ? byNearness(camp.forecast) : [];
   const outlook = data.run?.outlook;
   return html`
-    <div class="lead"><div><h1>${outlook ? headingOf(outlook) : heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. Names are for the radiation protection officer and the person.</p></div>
-      <div class="doing">${camp.forecast && camp.doc.workers.length > 0 ? html`<a class="button" href=${link(camp.id, 'share')}>Share the dose</a>` : nothing}${addLink(camp, 'workers')}</div></div>
+    <div class="lead"><div><h1>${outlook ? headingOf(outlook) : heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. ${seesPeople() ? 'Names are for the radiation protection officer and the person.' : NAMES}</p></div>
+      <div class="doing">${camp.forecast && camp.doc.workers.length > 0 && seesPeople() ? html`<a class="button" href=${link(camp.id, 'share')}>Share the dose</a>` : nothing}${addLink(camp, 'workers')}</div></div>
     <div class="grid">
       ${missing(camp)}
       ${camp.doc.workers.length === 0 ? html`<section class="panel empty"><h2>Nobody takes part yet</h2><p>People bring the roles that tasks ask for, and the doses they received before.</p>${addLink(camp, 'workers', null, 'Add the first person')}</section>` : nothing}

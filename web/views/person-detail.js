@@ -1,6 +1,7 @@
 import { html, nothing } from '../lib/vendor.js';
 import { doseStrip, stripKey } from '../elements/dose-strip.js';
 import { link } from '../lib/route.js';
+import { NAMES, known, seesPeople } from '../lib/who.js';
 import { nameOf, verdictWord, wordOf } from '../lib/words.js';
 import { day, msv, msvTyped, rate, sig, stay } from '../lib/units.js';
 
@@ -10,15 +11,17 @@ export function personDetail({ route, camp }) {
   if (!worker) return html`<div class="lead"><div><h1>There is no person "${route.rest[0]}"</h1><p class="under"><a href=${link(camp.id, 'people')}>All people</a></p></div></div>`;
   return html`
     <div class="lead"><div><p class="crumb"><a href=${link(camp.id, 'people')}>People</a></p><h1>${worker.code}${person ? `: ${msv(person.usv)} mSv planned, ${verdictWord(person.verdict)}` : ''}</h1>
-      <p class="under">${worker.name}. ${worker.roles.join(', ')}.${person ? ` ${sig(person.hours)} h at work, ${sig(person.field_hours)} h in the areas.` : ''}</p></div>
+      <p class="under">${worker.name === worker.code ? '' : `${worker.name}. `}${worker.roles.join(', ')}.${person ? ` ${sig(person.hours)} h at work, ${sig(person.field_hours)} h in the areas.` : ''}</p></div>
       <div class="doing"><a class="button" href=${link(camp.id, 'edit', 'workers', worker.code)}>Edit the person</a></div></div>
     <div class="grid">${person ? html`
       <section class="panel w7"><h2>Against constraints and limits</h2>${bounds(camp, person)}${stripKey('before', 'planned', 'bound', 'over')}</section>
       <section class="panel w5"><h2>How long the allowance lasts</h2>${stays(camp, person)}</section>
       <section class="panel w5"><h2>Dose by group of tasks</h2>${groups(person)}</section>
       <section class="panel w7"><h2>Tasks with most dose</h2>${tasks(camp, person)}</section>` : nothing}
-      <section class="panel"><h2>Received before</h2>${before(worker)}</section></div>`;
+      <section class="panel"><h2>Received before</h2>${seen(worker) ? before(worker) : html`<p>${NAMES} Limits of the law are checked with what was received, and only the verdict is shown.</p>`}</section></div>`;
 }
+
+const seen = worker => seesPeople() || known()?.account?.worker === worker.code;
 
 function bounds(camp, person) {
   const rows = [
@@ -33,6 +36,7 @@ function bounds(camp, person) {
 }
 
 function stays(camp, person) {
+  if (!seen({ code: person.worker })) return html`<p>${NAMES}</p>`;
   if (person.allowance_usv === undefined) return html`<p>Not known: no constraint is set, or doses received before are missing.</p>`;
   return html`<p class="small muted">${msv(person.allowance_usv)} mSv on the first day ÷ the rate of that day</p><div class="table" tabindex="0" role="region" aria-label="Stay times"><table><thead><tr><th scope="col">Area</th><th scope="col" class="n">µSv/h</th><th scope="col" class="n">stay</th></tr></thead>
     <tbody>${[...person.stays].sort((a, b) => b.usv_per_h - a.usv_per_h).map(each => html`<tr><th scope="row">${nameOf(camp, 'areas', each.area)}</th><td class="n">${rate(each.usv_per_h)}</td><td class="n">${each.hours === undefined ? 'no limit' : stay(each.hours)}</td></tr>`)}</tbody></table></div>`;

@@ -76,7 +76,7 @@ function acceptance(camp, tables, data, fit, redraw, reload) {
     state.session ??= new Session({ fields: accepting, value: { field_factor: data.fits.field_factor, accepted_on: today() }, etag: `"${fit.technique_version}"`, address: `${base(camp)}/trial-fits/${encodeURIComponent(fit.technique)}/accept`, method: 'POST' });
     redraw();
   };
-  if (!state.open) return html`<p><button class="button main" type="button" @click=${open}>Accept this fit …<span class="spoken"> of ${fit.name}, ${fit.setting}</span></button></p>`;
+  if (!state.open) return html`<p data-may="POST /api/campaigns/{id}/trial-fits/{code}/accept"><button class="button main" type="button" @click=${open}>Accept this fit …<span class="spoken"> of ${fit.name}, ${fit.setting}</span></button></p>`;
   return html`<div class="accept"><h3>Accept this fit into ${fit.name}</h3><p class="small">The technique then works at these speeds, in ${fit.material} only, between the thicknesses that were tried.</p>
     ${originLine(data.fits.field_factor_origin)}
     ${state.stale ? html`<p class="message" role="alert">The technique was changed meanwhile and is read anew. Look at the fit again, then accept it.</p>` : nothing}

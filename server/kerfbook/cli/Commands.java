@@ -8,11 +8,15 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import kerfbook.access.Entrance;
+import kerfbook.account.Account;
+import kerfbook.account.Lifetimes;
 import kerfbook.document.Json;
 import kerfbook.estimate.Forecast;
 import kerfbook.http.Plans;
 import kerfbook.http.PortTaken;
 import kerfbook.quantity.Invalid;
+import kerfbook.store.Database;
 import kerfbook.store.StoreUnavailable;
 import kerfbook.tables.BasisTables;
 
@@ -26,11 +30,17 @@ public final class Commands {
         Kerfbook forecasts the time and radiation dose of remote dismantling campaigns.
 
         kerfbook serve [--port N] [--address A] [--data DIR] [--demo]
+                       [--certificate FILE --key FILE | --behind-proxy NAME]
             Answers in the browser. Without any command this one is meant.
-            --port N      port, 8137 if not given; 0 for any free one
-            --address A   127.0.0.1 (if not given), ::1 or localhost
-            --data DIR    where campaigns are kept, kerfbook-data if not given
-            --demo        adds the demonstration campaign if there is none yet
+            --port N             port, 8137 if not given; 0 for any free one
+            --address A          127.0.0.1 (if not given), ::1 or localhost; others only with a certificate
+            --data DIR           where campaigns and accounts are kept, kerfbook-data if not given
+            --demo               adds the demonstration campaign and its accounts if there are none yet
+            --certificate FILE   certificate in PEM with its chain, or PKCS#12 (.p12, .pfx)
+            --key FILE           its private key in PEM (PKCS#8), or the file with the password of the PKCS#12
+            --behind-proxy NAME  a proxy on this computer hands on what was asked for https://NAME/
+        kerfbook accounts [--data DIR] [--link NAME]
+            Lists the accounts while the service is stopped, or prints a link that sets the password of one.
         kerfbook forecast FILE [--json]
             Prints the forecast of a campaign document, as a table or as JSON.
         kerfbook backup FILE [--port N | --data DIR]
@@ -64,6 +74,7 @@ public final class Commands {
         try {
             switch (named ? words.get(0) : words.contains("--help") ? "help" : "serve") {
                 case "serve" -> new Serve(out).run(Options.serve(rest));
+                case "accounts" -> accounts(Options.accounts(rest));
                 case "forecast" -> forecast(Options.forecast(rest));
                 case "backup" -> new Keeping(out).backup(Options.backup(rest, System.getenv("KERFBOOK_TOKEN")));
                 case "restore" -> new Keeping(out).restore(Options.restore(rest));
@@ -85,6 +96,23 @@ public final class Commands {
         } catch (PortTaken | StoreUnavailable | Unable unable) {
             err.println(unable.getMessage());
             return NOT_POSSIBLE;
+        }
+    }
+
+    private void accounts(Options.Accounts options) {
+        try (Database database = Database.open(options.data().resolve("kerfbook"))) {
+            Entrance entrance = new Entrance(database);
+            if (options.link().isPresent()) {
+                Account account = entrance.accounts().named(options.link().get()).filter(found -> !found.person().disabled())
+                    .orElseThrow(() -> new Invalid("--link", "there is no account " + options.link().get() + " that is not disabled."));
+                out.println("Open this after the start, on the address of the service; it works once, within " + Lifetimes.PASSWORD_LINK.toHours() + " hours:");
+                out.println("/#/welcome/" + entrance.passwordLink(account.id(), "this computer"));
+                return;
+            }
+            TextTable table = new TextTable("<Sign in as", "<Role", "<State");
+            entrance.accounts().list().forEach(account -> table.row(account.person().signInName(), account.person().role().toString().replace('-', ' '),
+                account.person().disabled() ? "disabled" : account.hasPassword() ? "can sign in" : "no password yet"));
+            out.print(table);
         }
     }
 

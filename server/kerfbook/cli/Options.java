@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import kerfbook.http.Server.Listening;
+import kerfbook.http.Tls;
 import kerfbook.store.Verification.Noted;
 
 /** What follows a command. */
@@ -30,9 +31,23 @@ final class Options {
     record Verify(Path data, Optional<Noted> noted) { }
 
     static Serve serve(List<String> words) {
-        Map<String, String> given = given(words, Set.of("--port", "--address", "--data"), Set.of("--demo"), false);
-        return new Serve(new Listening(given.getOrDefault("--address", "127.0.0.1"), port(given.getOrDefault("--port", USUAL_PORT))),
-            path(given.getOrDefault("--data", USUAL_DATA)), given.containsKey("--demo"));
+        Map<String, String> given = given(words, Set.of("--port", "--address", "--data", "--certificate", "--key", "--behind-proxy"), Set.of("--demo"), false);
+        if (given.containsKey("--certificate") != given.containsKey("--key")) {
+            throw new Usage("--certificate and --key go together.");
+        }
+        int port = port(given.getOrDefault("--port", USUAL_PORT));
+        Optional<Tls> tls = given.containsKey("--certificate") ? Optional.of(Tls.read(path("--certificate", given.get("--certificate")), path("--key", given.get("--key"))))
+            : Optional.empty();
+        return new Serve(new Listening(given.getOrDefault("--address", "127.0.0.1"), port, tls, Optional.ofNullable(given.get("--behind-proxy"))),
+            path("--data", given.getOrDefault("--data", USUAL_DATA)), given.containsKey("--demo"));
+    }
+
+    /** @param link name of the account to make a password link for */
+    record Accounts(Path data, Optional<String> link) { }
+
+    static Accounts accounts(List<String> words) {
+        Map<String, String> given = given(words, Set.of("--data", "--link"), Set.of(), false);
+        return new Accounts(path("--data", given.getOrDefault("--data", USUAL_DATA)), Optional.ofNullable(given.get("--link")));
     }
 
     static Forecast forecast(List<String> words) {
@@ -70,7 +85,7 @@ final class Options {
 
     static Verify verify(List<String> words) {
         Map<String, String> given = given(words, Set.of("--data", "--noted"), Set.of(), false);
-        return new Verify(path(given.getOrDefault("--data", USUAL_DATA)), Optional.ofNullable(given.get("--noted")).map(Noted::of));
+        return new Verify(path("--data", given.getOrDefault("--data", USUAL_DATA)), Optional.ofNullable(given.get("--noted")).map(Noted::of));
     }
 
     /** @param taking options with a value after them; {@code bare} those without; {@code word} whether one plain word may stand there */
@@ -105,10 +120,14 @@ final class Options {
     }
 
     private static Path path(String text) {
+        return path("The file or folder", text);
+    }
+
+    private static Path path(String option, String text) {
         try {
             return Path.of(text);
         } catch (InvalidPathException e) {
-            throw new Usage("--data must be a folder, not " + text + ".");
+            throw new Usage(option + " must be a path, not " + text + ".");
         }
     }
 }

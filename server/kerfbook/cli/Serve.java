@@ -9,6 +9,8 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
+import kerfbook.access.Entrance;
+import kerfbook.account.Lifetimes;
 import kerfbook.document.DemoLog;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
@@ -43,21 +45,43 @@ final class Serve {
             List<String> troubles = StartUp.check(database, options.data(), TableHashes.read(), Clock.systemUTC());
             Campaigns campaigns = new Campaigns(database);
             Plans plans = new Plans(campaigns, BasisTables.read());
-            try (Server server = Server.start(options.where(), plans, database, Commands.VERSION,
+            Entrance entrance = new Entrance(database);
+            try (Server server = Server.start(options.where(), plans, database, entrance, Commands.VERSION,
                     Optional.of(options.data().resolve("log").resolve("requests.jsonl")))) {
                 if (options.demo()) {
                     addDemo(campaigns, plans, database);
                 }
-                String host = options.where().address().contains(":") ? "[::1]" : options.where().address();
-                out.println("Kerfbook " + Commands.VERSION + " answers at http://" + host + ":" + server.port() + "/");
+                String site = site(options.where(), server.port());
+                out.println("Kerfbook " + Commands.VERSION + " answers at " + site);
                 out.println("Campaigns are kept in " + options.data().toAbsolutePath().normalize() + ". Stop with Ctrl-C.");
                 troubles.forEach(out::println);
                 newest(campaigns, plans);
+                accounts(options, campaigns, entrance, site);
                 untilStopped();
             }
         } finally {
             stopped.countDown();
         }
+    }
+
+    /** Where people go. */
+    private static String site(Server.Listening where, int port) {
+        String address = where.address().contains(":") && !where.address().startsWith("[") ? "[" + where.address() + "]" : where.address();
+        String name = where.tls().flatMap(tls -> tls.names().stream().sorted().findFirst()).filter(own -> !where.onThisComputerOnly()).orElse(address);
+        return where.proxiedAs().map(proxied -> "https://" + proxied + "/").orElse((where.tls().isPresent() ? "https://" : "http://") + name + ":" + port + "/");
+    }
+
+    /** Until there are accounts, the terminal shows the way to them: there is no password that everybody knows. */
+    private void accounts(Options.Serve options, Campaigns campaigns, Entrance entrance, String site) {
+        if (options.demo() && campaigns.list(0, PAGE).rows().stream().allMatch(Summary::demo)) {
+            DemoAccounts.add(entrance, out);
+        }
+        entrance.firstLink().ifPresent(secret -> {
+            out.println();
+            out.println("There is no account yet. This link makes the first administrator; it works once, within " + Lifetimes.FIRST_LINK.toMinutes() + " minutes:");
+            out.println(site + "#/welcome/" + secret);
+        });
+        out.flush();
     }
 
     private static void addDemo(Campaigns campaigns, Plans plans, Database database) {

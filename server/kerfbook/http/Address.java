@@ -28,9 +28,14 @@ final class Address {
 
     /** Another number in the address. */
     static long number(Context ctx, String name, String what) {
+        return numbered(ctx, name, "The campaign has no such " + what + ".");
+    }
+
+    /** Another number in the address, and what to say where it is none. */
+    static long numbered(Context ctx, String name, String otherwise) {
         String number = ctx.pathParam(name);
         if (!ID.matcher(number).matches()) {
-            throw new Refused(404, "The campaign has no such " + what + ".");
+            throw new Refused(404, otherwise);
         }
         return Long.parseLong(number);
     }

@@ -42,7 +42,7 @@ final class CampaignRoutes {
 
     private void add(Context ctx) {
         Address.plain(ctx);
-        Stored stored = plans.add(Body.of(ctx), Caller.of(ctx).signature());
+        Stored stored = plans.add(Body.of(ctx), Caller.of(ctx).signature(), campaign -> Privacy.requireOwn(ctx, campaign));
         ctx.status(201).header("Location", "/api/campaigns/" + stored.id()).header("ETag", Versions.etag(stored.version()));
         Routes.json(ctx, Json.bytes(new Summary(stored.id(), stored.name(), stored.demo(), stored.version(), stored.createdAt(), stored.changedAt())));
     }

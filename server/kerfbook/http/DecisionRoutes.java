@@ -13,6 +13,7 @@ import java.util.Set;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Option;
 import kerfbook.choice.Options;
+import kerfbook.account.Role;
 import kerfbook.document.Json;
 import kerfbook.document.Kind;
 import kerfbook.quantity.Invalid;
@@ -88,6 +89,9 @@ final class DecisionRoutes {
         Address.plain(ctx);
         byte[] body = Body.of(ctx);
         Making making = Json.read(body, Making.class);
+        if (!making.kind().equals(OPTION) && Caller.of(ctx).role() != Role.RADIATION_PROTECTION_OFFICER) {
+            throw new Refused(403, "Decisions are the radiation protection officer's, but for the choice of an option.");
+        }
         Stored stored = plans.campaigns().get(Address.id(ctx));
         making.run().ifPresent(number -> runs.find(stored.id(), number)
             .orElseThrow(() -> new Invalid("run", "there is no run " + number + " of this campaign.")));

@@ -20,6 +20,7 @@ import kerfbook.logbook.EntryCheck;
 import kerfbook.logbook.LogPlan;
 import kerfbook.logbook.Need;
 import kerfbook.quantity.Invalid;
+import kerfbook.store.Accounts;
 import kerfbook.store.Entries;
 import kerfbook.store.HandIns;
 import kerfbook.store.Kept;
@@ -53,16 +54,18 @@ final class EntryRoutes {
     private final Entries entries;
     private final HandIns handIns;
     private final Today today;
+    private final Accounts accounts;
 
-    private EntryRoutes(LogPlans plans, Entries entries, HandIns handIns, Today today) {
+    private EntryRoutes(LogPlans plans, Entries entries, HandIns handIns, Today today, Accounts accounts) {
         this.today = today;
+        this.accounts = accounts;
         this.plans = plans;
         this.entries = entries;
         this.handIns = handIns;
     }
 
-    static void on(Routes routes, LogPlans plans, Entries entries, HandIns handIns, Today today) {
-        EntryRoutes here = new EntryRoutes(plans, entries, handIns, today);
+    static void on(Routes routes, LogPlans plans, Entries entries, HandIns handIns, Today today, Accounts accounts) {
+        EntryRoutes here = new EntryRoutes(plans, entries, handIns, today, accounts);
         routes.get("/api/campaigns/{id}/entries", here::list);
         routes.get("/api/campaigns/{id}/entries/choices", ctx -> Choices.answer(ctx, plans, entries, today));
         routes.get("/api/campaigns/{id}/entries/state", here::state);
@@ -75,6 +78,7 @@ final class EntryRoutes {
         long campaign = Address.id(ctx);
         Caller caller = Caller.of(ctx);
         Entry entry = read(ctx);
+        Privacy.requireMayEnter(caller, entry.worker(), accounts);
         Instant now = now();
         Optional<Duration> skew = deviceTime(ctx).map(device -> Duration.between(now, device));
         LogPlan plan = plans.of(campaign);
@@ -138,7 +142,7 @@ final class EntryRoutes {
 
     /** Whether the caller may see this person's dose. */
     static boolean sees(Caller caller, String worker) {
-        return caller.role() == Role.RADIATION_PROTECTION_OFFICER || caller.worker().filter(worker::equals).isPresent();
+        return caller.sees(worker);
     }
 
     private static boolean mayCorrect(Caller caller, Kept kept) {

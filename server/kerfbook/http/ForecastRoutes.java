@@ -30,7 +30,7 @@ final class ForecastRoutes {
 
     private void document(Context ctx) {
         Address.plain(ctx);
-        Routes.json(ctx, Json.bytes(Plans.forecast(Body.of(ctx), plans.basis())));
+        Routes.open(ctx, Json.bytes(Plans.forecast(Body.of(ctx), plans.basis())));      // of what the caller has brought along
     }
 
     /** What is kept and cannot be forecast is not the fault of this request. */

@@ -11,6 +11,7 @@ import kerfbook.logbook.EntryCheck;
 import kerfbook.logbook.LogPlan;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
+import kerfbook.store.Accounts;
 import kerfbook.store.HandIns;
 import kerfbook.store.HandIns.HandIn;
 import kerfbook.store.HandIns.How;
@@ -48,14 +49,16 @@ final class HandInRoutes {
 
     private final LogPlans plans;
     private final HandIns handIns;
+    private final Accounts accounts;
 
-    private HandInRoutes(LogPlans plans, HandIns handIns) {
+    private HandInRoutes(LogPlans plans, HandIns handIns, Accounts accounts) {
+        this.accounts = accounts;
         this.plans = plans;
         this.handIns = handIns;
     }
 
-    static void on(Routes routes, LogPlans plans, HandIns handIns) {
-        HandInRoutes here = new HandInRoutes(plans, handIns);
+    static void on(Routes routes, LogPlans plans, HandIns handIns, Accounts accounts) {
+        HandInRoutes here = new HandInRoutes(plans, handIns, accounts);
         routes.get("/api/campaigns/{id}/handed-in", here::list);
         routes.put("/api/campaigns/{id}/handed-in/{entry}", here::put);
         routes.post("/api/campaigns/{id}/handed-in/{entry}/settle", here::settle);
@@ -80,6 +83,7 @@ final class HandInRoutes {
         if (!handed.entry().id().equals(ctx.pathParam("entry"))) {
             throw new Invalid("entry.id", "must be the one in the address.");
         }
+        Privacy.requireMayEnter(Caller.of(ctx), handed.entry().worker(), accounts);
         String json = new String(Json.bytes(handed.entry()), StandardCharsets.UTF_8);
         boolean fresh = handIns.put(campaign, handed.entry().id(), json, handed.refusal(), handed.reason(),
             EntryRoutes.sender(Caller.of(ctx), EntryRoutes.now()));

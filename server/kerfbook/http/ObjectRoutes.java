@@ -50,6 +50,7 @@ final class ObjectRoutes {
 
     private void add(Context ctx) {
         Address.plain(ctx);
+        requireSight(ctx);
         Kind.Part part = kind.read(Body.of(ctx));
         Stored stored = plans.add(Address.id(ctx), kind, part, Caller.of(ctx).signature());
         ctx.status(201).header("Location", "/api/campaigns/" + stored.id() + "/" + kind.name() + "/" + part.code());
@@ -66,6 +67,7 @@ final class ObjectRoutes {
 
     private void put(Context ctx) {
         Address.plain(ctx);
+        requireSight(ctx);
         long seen = Versions.seen(ctx);
         Kind.Part part = kind.read(Body.of(ctx));
         if (!part.code().equals(ctx.pathParam("code"))) {
@@ -76,12 +78,19 @@ final class ObjectRoutes {
 
     private void remove(Context ctx) {
         Address.plain(ctx);
+        requireSight(ctx);
         long seen = Versions.seen(ctx);
         if (plans.campaigns().get(Address.id(ctx)).find(kind.name(), ctx.pathParam("code")).isEmpty()) {
             throw notFound();
         }
         plans.remove(Address.id(ctx), kind, ctx.pathParam("code"), seen, Caller.of(ctx).signature());
         ctx.status(204);
+    }
+
+    private void requireSight(Context ctx) {
+        if (kind.name().equals("workers")) {
+            Privacy.requireSight(ctx);
+        }
     }
 
     private Refused notFound() {

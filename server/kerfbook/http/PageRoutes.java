@@ -29,7 +29,7 @@ final class PageRoutes {
         byte[] shell = ShellFiles.json();
         routes.get("/shell.json", ctx -> {
             ctx.header("Cache-Control", "no-cache");
-            Routes.json(ctx, shell);
+            Routes.open(ctx, shell);
         });
         routes.get("/", ctx -> page(ctx, "/web/index.html"));
         routes.get("/webjars/<path>", ctx -> page(ctx, "/META-INF/resources" + ctx.path()));

@@ -3,6 +3,7 @@ package kerfbook.http;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Option;
@@ -59,21 +60,22 @@ public final class Plans {
 
     /** Keeps a document as a new campaign, for this computer. */
     public Stored add(byte[] document) {
-        return add(document, Campaigns.HERE);
+        return add(document, Campaigns.HERE, campaign -> { });
     }
 
-    /** Keeps a document as a new campaign. {@code who} asks is for the trail, as in every change below. */
-    Stored add(byte[] document, String who) {
-        return add(document, false, who);
+    /** Keeps a document as a new campaign if that finds nothing against it. {@code who} asks is for the trail, as in every change below. */
+    Stored add(byte[] document, String who, Consumer<Campaign> check) {
+        return add(document, false, who, check);
     }
 
     /** Keeps a document as a new campaign that is marked as an example. */
     public Stored addDemo(byte[] document) {
-        return add(document, true, Campaigns.HERE);
+        return add(document, true, Campaigns.HERE, campaign -> { });
     }
 
-    private Stored add(byte[] document, boolean demo, String who) {
+    private Stored add(byte[] document, boolean demo, String who, Consumer<Campaign> check) {
         Campaign campaign = documents.read(document);
+        check.accept(campaign);
         requireUsable(campaign);
         List<NewItem> items = new ArrayList<>();
         for (Kind<?> kind : Kind.ALL) {

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import kerfbook.access.TooMany;
 import kerfbook.document.Json;
 import kerfbook.logbook.Need;
 import kerfbook.quantity.Incomplete;
@@ -15,6 +16,7 @@ import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
 import kerfbook.store.CodeTaken;
 import kerfbook.store.EntryTaken;
+import kerfbook.store.NoSuchAccount;
 import kerfbook.store.NoSuchCampaign;
 import kerfbook.store.NoSuchItem;
 import kerfbook.store.Stale;
@@ -32,6 +34,7 @@ record Problem(String type, String title, int status, String detail, List<Fault>
     private static final int LONGEST_FIELD = 200;
     private static final Map<Integer, String> TITLES = Map.ofEntries(
         Map.entry(400, "The request cannot be read or holds a value that is refused"),
+        Map.entry(401, "Nobody is signed in"),
         Map.entry(403, "Not allowed"),
         Map.entry(404, "Not found"),
         Map.entry(405, "This address does not take that method"),
@@ -42,6 +45,7 @@ record Problem(String type, String title, int status, String detail, List<Fault>
         Map.entry(415, "The request is not JSON"),
         Map.entry(421, "This server does not answer to that name"),
         Map.entry(422, "The plan cannot be forecast yet"),
+        Map.entry(429, "Too many tries"),
         Map.entry(428, "Say which version the change was made from"),
         Map.entry(500, "The server made a mistake"),
         Map.entry(503, "The database cannot do it now"));
@@ -73,7 +77,10 @@ record Problem(String type, String title, int status, String detail, List<Fault>
         if (failure instanceof Invalid invalid) {
             return of(400, first(invalid), invalid.faults());
         }
-        if (failure instanceof NoSuchCampaign) {
+        if (failure instanceof TooMany) {
+            return of(429, failure.getMessage());
+        }
+        if (failure instanceof NoSuchCampaign || failure instanceof NoSuchAccount) {
             return of(404, failure.getMessage());
         }
         if (failure instanceof NoSuchItem gone) {

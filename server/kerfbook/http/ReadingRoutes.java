@@ -27,6 +27,7 @@ import kerfbook.logbook.Readings;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
 import kerfbook.quantity.Require;
+import kerfbook.store.Accounts;
 import kerfbook.store.Entries;
 
 /** Readings of electronic dosimeters from a table: first shown as what they are read, then taken, all that were confirmed or none. */
@@ -66,15 +67,17 @@ final class ReadingRoutes {
     private final LogPlans plans;
     private final Entries entries;
     private final Today today;
+    private final Accounts accounts;
 
-    private ReadingRoutes(LogPlans plans, Entries entries, Today today) {
+    private ReadingRoutes(LogPlans plans, Entries entries, Today today, Accounts accounts) {
+        this.accounts = accounts;
         this.plans = plans;
         this.entries = entries;
         this.today = today;
     }
 
-    static void on(Routes routes, LogPlans plans, Entries entries, Today today) {
-        ReadingRoutes here = new ReadingRoutes(plans, entries, today);
+    static void on(Routes routes, LogPlans plans, Entries entries, Today today, Accounts accounts) {
+        ReadingRoutes here = new ReadingRoutes(plans, entries, today, accounts);
         routes.post("/api/campaigns/{id}/entries/preview", here::preview);
         routes.post("/api/campaigns/{id}/entries/import", here::take);
     }
@@ -87,6 +90,7 @@ final class ReadingRoutes {
         Readings readings = Readings.of(text, plan);
         List<Entry> once = readings.rows().stream().filter(row -> row.same().isEmpty()).flatMap(row -> row.reading().stream())
             .map(reading -> reading.entry(id(reading), List.of())).toList();
+        once.forEach(entry -> Privacy.requireMayEnter(Caller.of(ctx), entry.worker(), accounts));        // whether a reading is kept tells of it
         Map<String, Checked> checked = new HashMap<>();
         ReadingCheck.of(plan, once, entries.besides(campaign, once), today.moment(campaign, EntryRoutes.now())).forEach(each -> checked.put(each.id(), each));
         List<Row> rows = readings.rows().stream().map(row -> row(row, checked)).toList();
@@ -118,6 +122,7 @@ final class ReadingRoutes {
         List<Entry> all = new ArrayList<>();
         for (int i = 0; i < rows.size(); i++) {
             Entry entry = entry(rows.get(i), i);
+            Privacy.requireMayEnter(Caller.of(ctx), entry.worker(), accounts);
             if (places.putIfAbsent(entry, i) == null) {
                 all.add(entry);
             }

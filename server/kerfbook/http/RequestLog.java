@@ -54,7 +54,7 @@ final class RequestLog implements AutoCloseable {
     void add(Context ctx, String route, float ms) {
         String request = ctx.res().getHeader(RequestNumber.HEADER);
         Line line = new Line(Instant.now(), Watched.method(ctx), route, ctx.statusCode(), Math.round(ms * 10) / 10.0, request == null ? "" : request,
-            Caller.of(ctx).role().toString());
+            Caller.find(ctx).map(caller -> caller.role().toString()).orElse("nobody"));
         if (!waiting.offer(line)) {
             lost.incrementAndGet();
         }

@@ -34,6 +34,7 @@ final class RosterRoutes {
 
     private void propose(Context ctx) {
         Address.plain(ctx);
+        Privacy.requireSight(ctx);                     // it tells what everybody may still take
         Stored stored = plans.campaigns().get(Address.id(ctx));
         byte[] answer = Json.bytes(Roster.propose(plans.campaign(stored), plans.basis(), Json.read(Body.of(ctx), RosterQuestion.class)));
         ctx.header("ETag", Versions.etag(stored.version()));
@@ -42,6 +43,7 @@ final class RosterRoutes {
 
     private void take(Context ctx) {
         Address.plain(ctx);
+        Privacy.requireSight(ctx);
         long seen = Versions.seen(ctx);
         Stored stored = plans.campaigns().get(Address.id(ctx));
         RosterQuestion question = Json.read(Body.of(ctx), RosterQuestion.class);

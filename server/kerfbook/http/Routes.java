@@ -9,30 +9,38 @@ import java.util.List;
 /** Where addresses meet handlers. What answers GET answers HEAD too, with the same headers. */
 final class Routes {
     private final RoutesConfig javalin;
+    private final Gate gate;
     private final List<String> known = new ArrayList<>();
 
-    Routes(RoutesConfig javalin) {
+    Routes(RoutesConfig javalin, Gate gate) {
         this.javalin = javalin;
+        this.gate = gate;
     }
 
     void get(String path, Handler handler) {
-        javalin.get(path, handler).head(path, handler);
-        known.add("GET " + path);
+        Handler guarded = guarded("GET " + path, handler);
+        javalin.get(path, guarded).head(path, guarded);
     }
 
     void post(String path, Handler handler) {
-        javalin.post(path, handler);
-        known.add("POST " + path);
+        javalin.post(path, guarded("POST " + path, handler));
     }
 
     void put(String path, Handler handler) {
-        javalin.put(path, handler);
-        known.add("PUT " + path);
+        javalin.put(path, guarded("PUT " + path, handler));
     }
 
     void delete(String path, Handler handler) {
-        javalin.delete(path, handler);
-        known.add("DELETE " + path);
+        javalin.delete(path, guarded("DELETE " + path, handler));
+    }
+
+    /** Nothing is reached but through the gate. */
+    private Handler guarded(String route, Handler handler) {
+        known.add(route);
+        return ctx -> {
+            gate.check(route, ctx);
+            handler.handle(ctx);
+        };
     }
 
     /** Method and address of each, HEAD left out. */
@@ -52,7 +60,13 @@ final class Routes {
         return methods;
     }
 
+    /** Answers with what this caller may see of it. */
     static void json(Context ctx, byte[] json) {
+        ctx.contentType("application/json").result(Privacy.masked(Caller.of(ctx), json));
+    }
+
+    /** Answers where nobody in particular is asking. */
+    static void open(Context ctx, byte[] json) {
         ctx.contentType("application/json").result(json);
     }
 }

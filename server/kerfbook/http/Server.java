@@ -13,7 +13,10 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import kerfbook.access.Entrance;
+import kerfbook.access.TooMany;
 import kerfbook.cutting.Handbook;
 import kerfbook.choice.RoutineLibrary;
 import kerfbook.document.RoutineFiles;
@@ -27,6 +30,11 @@ import kerfbook.store.Reviews;
 import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
 import org.eclipse.jetty.server.HttpConfiguration;
+import org.eclipse.jetty.server.HttpConnectionFactory;
+import org.eclipse.jetty.server.SecureRequestCustomizer;
+import org.eclipse.jetty.server.ServerConnector;
+import org.eclipse.jetty.server.SslConnectionFactory;
+import org.eclipse.jetty.util.ssl.SslContextFactory;
 import org.eclipse.jetty.util.thread.QueuedThreadPool;
 
 /** The running server. */
@@ -49,35 +57,64 @@ public final class Server implements AutoCloseable {
         this.queue = queue;
     }
 
-    /** Where to listen: an address of this computer that no other can reach, and a port (0: any free one). */
-    public record Listening(String address, int port) {
+    /**
+     * Where to listen: an address, which others can reach only with a certificate, and a port (0: any free one).
+     *
+     * @param proxiedAs the name under which a proxy on this computer hands on what it was asked over https
+     */
+    public record Listening(String address, int port, Optional<Tls> tls, Optional<String> proxiedAs) {
+        private static final Pattern NAME = Pattern.compile("[a-z0-9]([a-z0-9.-]{0,251}[a-z0-9])?");
+
         public Listening {
             Require.present(address, "address");
-            if (!Access.loopback(address)) {
+            if (!Access.loopback(address) && tls.isEmpty()) {
                 throw new Invalid("address", "must be 127.0.0.1, ::1 or localhost, not " + address
-                    + ". Kerfbook has no accounts yet, so it answers on this computer only.");
+                    + ". Others are answered only over an encrypted line: give --certificate and --key, or let a proxy on this computer do it (--behind-proxy).");
             }
+            if (address.isBlank() || address.chars().anyMatch(sign -> sign <= ' ')) {
+                throw new Invalid("address", "is no address.");
+            }
+            if (tls.isPresent() && proxiedAs.isPresent()) {
+                throw new Invalid("behind-proxy", "does not go with a certificate: the proxy has it.");
+            }
+            proxiedAs.filter(name -> !NAME.matcher(name).matches()).ifPresent(name -> {
+                throw new Invalid("behind-proxy", "must be the name that people ask for, in small letters, like dose.example.org.");
+            });
             Require.within(port, 0, 65_535, "port");
+        }
+
+        public boolean onThisComputerOnly() {
+            return Access.loopback(address);
+        }
+
+        /** On this computer only. */
+        public Listening(String address, int port) {
+            this(address, port, Optional.empty(), Optional.empty());
         }
     }
 
     /** @throws PortTaken if something else listens there */
     public static Server start(Listening where, Plans plans, Database database, String version) {
-        return start(where, plans, database, version, Optional.empty());
+        return start(where, plans, database, new Entrance(database), version);
+    }
+
+    /** @throws PortTaken if something else listens there */
+    public static Server start(Listening where, Plans plans, Database database, Entrance entrance, String version) {
+        return start(where, plans, database, entrance, version, Optional.empty());
     }
 
     /**
      * @param log where a line is added for each request, if anywhere
      * @throws PortTaken if something else listens there
      */
-    public static Server start(Listening where, Plans plans, Database database, String version, Optional<Path> log) {
+    public static Server start(Listening where, Plans plans, Database database, Entrance entrance, String version, Optional<Path> log) {
         Watched watched = new Watched(database, log);
         AtomicReference<List<String>> routes = new AtomicReference<>();
         Runs runs = new Runs(database);
         RunQueue queue = new RunQueue(runs, plans.basis());
         Javalin javalin = Javalin.create(config -> {
             connection(config, where);
-            routes.set(routes(config, plans, database, version, runs, queue, watched));
+            routes.set(routes(config, new Access(where), plans, database, entrance, version, runs, queue, watched));
             config.requestLogger.http(watched::note);
         });
         try {
@@ -114,12 +151,26 @@ public final class Server implements AutoCloseable {
         config.http.prefer405over404 = true;
         config.jetty.host = where.address();
         config.jetty.port = where.port();
+        where.tls().ifPresent(tls -> config.jetty.addConnector((server, http) -> encrypted(server, http, where, tls)));
         config.jetty.threadPool = new QueuedThreadPool(THREADS, 4);
         config.jetty.modifyHttpConfiguration(Server::patience);
         config.jetty.modifyServer(server -> {
             server.setStopTimeout(STOP_MS);
             server.setErrorHandler(new BareErrors());
         });
+    }
+
+    private static ServerConnector encrypted(org.eclipse.jetty.server.Server server, HttpConfiguration http, Listening where, Tls tls) {
+        SslContextFactory.Server factory = new SslContextFactory.Server();
+        factory.setKeyStore(tls.keys());
+        factory.setKeyStorePassword(tls.password());
+        factory.setIncludeProtocols("TLSv1.3", "TLSv1.2");
+        HttpConfiguration secured = new HttpConfiguration(http);
+        secured.addCustomizer(new SecureRequestCustomizer(false));         // names are held against the certificate in Access
+        ServerConnector connector = new ServerConnector(server, new SslConnectionFactory(factory, "http/1.1"), new HttpConnectionFactory(secured));
+        connector.setHost(where.address());
+        connector.setPort(where.port());
+        return connector;
     }
 
     private static void patience(HttpConfiguration http) {
@@ -129,16 +180,20 @@ public final class Server implements AutoCloseable {
         http.setSendDateHeader(true);
     }
 
-    private static List<String> routes(JavalinConfig config, Plans plans, Database database, String version, Runs runs, RunQueue queue,
-                                       Watched watched) {
+    private static List<String> routes(JavalinConfig config, Access access, Plans plans, Database database, Entrance entrance, String version, Runs runs,
+                                       RunQueue queue, Watched watched) {
         config.routes.before(RequestNumber::give);
-        config.routes.before(Access::check);
-        Routes routes = new Routes(config.routes);
+        config.routes.before(access::check);
+        Gate gate = new Gate(entrance);
+        Routes routes = new Routes(config.routes, gate);
         config.routes.exception(Exception.class, Server::refuse);
         config.routes.exception(HttpResponseException.class, (failure, ctx) -> refuse(failure.getStatus() == 405 ? elsewhere(ctx, routes) : failure, ctx));
         config.router.javaLangErrorHandler(Server::failed);
         HealthRoutes.on(routes, database, version);
-        watched.on(routes);
+        watched.on(routes, gate);
+        SessionRoutes.on(routes, entrance, gate);
+        OwnAccountRoutes.on(routes, entrance);
+        AccountsRoutes.on(routes, entrance);
         Handbook handbook = CuttingTables.read();
         TableRoutes.on(routes, plans.basis(), handbook);
         ShippedRoutes.on(routes);
@@ -169,10 +224,10 @@ public final class Server implements AutoCloseable {
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);
         Today today = new Today(database);
-        EntryRoutes.on(routes, logPlans, entries, handIns, today);
-        ReadingRoutes.on(routes, logPlans, entries, today);
+        EntryRoutes.on(routes, logPlans, entries, handIns, today, entrance.accounts());
+        ReadingRoutes.on(routes, logPlans, entries, today, entrance.accounts());
         ProgressRoutes.on(routes, logPlans, entries, today);
-        HandInRoutes.on(routes, logPlans, handIns);
+        HandInRoutes.on(routes, logPlans, handIns, entrance.accounts());
         Lessons lessons = new Lessons(plans, entries, database, today);
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
@@ -199,7 +254,11 @@ public final class Server implements AutoCloseable {
     private static void refuse(Exception failure, Context ctx) {
         Problem problem = Problem.from(failure);
         ctx.removeHeader("ETag");
-        ctx.status(problem.status()).contentType("application/problem+json").result(problem.json());
+        if (failure instanceof TooMany wait) {
+            ctx.header("Retry-After", Long.toString(wait.seconds()));
+        }
+        Caller caller = ctx.attribute(Caller.class.getName());
+        ctx.status(problem.status()).contentType("application/problem+json").result(caller == null ? problem.json() : Privacy.masked(caller, problem.json()));
     }
 
     private static void failed(HttpServletResponse response, Error error) {

@@ -73,15 +73,19 @@ class AccessibilityTest {
             if (page.equals("#/c/1/tasks")) {
                 browser.one(".opener").click();
             }
-            String where = page + " " + how + " " + width;
-            browser.js(AXE);
-            List<?> violations = (List<?>) browser.driver.executeAsyncScript(RUN, TAGS);
-            violations.forEach(violation -> found.add(where + ": " + violation));
-            long wide = (Long) browser.js("return document.documentElement.scrollWidth");
-            assertTrue(wide <= width, where + " scrolls sideways to " + wide + ": "
-                + browser.js("return [...document.querySelectorAll('main *')].filter(e => e.getBoundingClientRect().right > " + width + " + 1 && !e.closest('.table')).slice(0, 3).map(e => e.outerHTML.slice(0, 120))"));
-            browser.requireNoTroubles(where);
+            found.addAll(faults(browser, width, page + " " + how + " " + width));
         }
         assertEquals(List.of(), found);
+    }
+
+    /** What axe finds on the page as it stands; it must not scroll sideways either. */
+    static List<String> faults(Chromium browser, int width, String where) {
+        browser.js(AXE);
+        List<?> violations = (List<?>) browser.driver.executeAsyncScript(RUN, TAGS);
+        long wide = (Long) browser.js("return document.documentElement.scrollWidth");
+        assertTrue(wide <= width, where + " scrolls sideways to " + wide + ": "
+            + browser.js("return [...document.querySelectorAll('main *, header *')].filter(e => e.getBoundingClientRect().right > " + width + " + 1 && !e.closest('.table')).slice(0, 3).map(e => e.outerHTML.slice(0, 120))"));
+        browser.requireNoTroubles(where);
+        return violations.stream().map(violation -> where + ": " + violation).toList();
     }
 }

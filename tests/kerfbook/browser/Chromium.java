@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.File;
+import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -61,9 +62,20 @@ final class Chromium implements AutoCloseable {
 
     /** Opens an address anew and waits until its page stands. */
     void open(String address) {
+        signIn(address);
         driver.get("about:blank");
         driver.get(address);
         settled();
+    }
+
+    /** Gives the browser the session that its site says, or none; the page itself takes no part. */
+    void signIn(String address) {
+        URI site = URI.create(address);
+        String origin = site.getScheme() + "://" + site.getAuthority();
+        String name = "kerfbook-" + site.getPort();
+        driver.executeCdpCommand("Network.deleteCookies", Map.of("name", name, "url", origin));
+        Site.session(origin).ifPresent(secret -> driver.executeCdpCommand("Network.setCookie",
+            Map.of("name", name, "value", secret, "url", origin, "httpOnly", true, "sameSite", "Strict")));
     }
 
     /** Waits until there is a heading and nothing is being asked. */

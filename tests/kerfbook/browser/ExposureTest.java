@@ -6,7 +6,6 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
-import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -346,7 +345,7 @@ class ExposureTest {
 
     private static JsonNode send(String path, String body) {
         try {
-            HttpRequest request = HttpRequest.newBuilder(URI.create(site.address() + path)).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(body)).build();
+            HttpRequest request = site.request(path).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(body)).build();
             HttpResponse<String> answer = HttpClient.newHttpClient().send(request, HttpResponse.BodyHandlers.ofString());
             assertEquals(200, answer.statusCode(), answer.body());
             return Site.JSON.readTree(answer.body());

@@ -10,7 +10,14 @@ import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
 import java.time.Instant;
+import java.util.EnumMap;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
+import kerfbook.access.Doors;
+import kerfbook.access.Entrance;
+import kerfbook.account.Account;
+import kerfbook.account.Role;
 import kerfbook.document.DemoLog;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
@@ -24,14 +31,18 @@ import kerfbook.tables.BasisTables;
 
 /** A server of one's own on a free port, with a database in memory. */
 final class Site implements AutoCloseable {
+    private static final Map<String, String> SESSIONS = new ConcurrentHashMap<>();
     static final ObjectMapper JSON = new ObjectMapper();
     private final HttpClient client = HttpClient.newHttpClient();
     private final Database database = Database.inMemory();
     private final Plans plans = new Plans(new Campaigns(database), BasisTables.read());
+    private final Entrance entrance = Doors.entrance(database);
+    private final Map<Role, String> tokens = new EnumMap<>(Role.class);
     private final Server server;
 
     Site() {
-        server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, "test");
+        server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, entrance, "test");
+        as(Role.RADIATION_PROTECTION_OFFICER);
     }
 
     /** With the demo campaign as number 1. */
@@ -64,6 +75,34 @@ final class Site implements AutoCloseable {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** From now on browsers that open an address of this site are signed in with the account of that role. */
+    void as(Role role) {
+        as(Doors.account(entrance, role));
+    }
+
+    void as(Account account) {
+        SESSIONS.put(address(), Doors.session(entrance, account));
+    }
+
+    /** From now on browsers that open an address of this site are not signed in. */
+    void nobody() {
+        SESSIONS.remove(address());
+    }
+
+    /** Accounts, sessions and tokens of this site. */
+    Entrance entrance() {
+        return entrance;
+    }
+
+    int port() {
+        return server.port();
+    }
+
+    /** The secret that browsers get for a site. */
+    static Optional<String> session(String site) {
+        return Optional.ofNullable(SESSIONS.get(site));
     }
 
     String address() {
@@ -106,12 +145,14 @@ final class Site implements AutoCloseable {
 
     @Override
     public void close() {
+        SESSIONS.remove(address());
         server.close();
         database.close();
     }
 
-    private HttpRequest.Builder request(String path) {
-        return HttpRequest.newBuilder(URI.create(address() + path));
+    HttpRequest.Builder request(String path) {
+        return HttpRequest.newBuilder(URI.create(address() + path)).header("Authorization", "Bearer "
+            + tokens.computeIfAbsent(Role.RADIATION_PROTECTION_OFFICER, role -> Doors.token(entrance, role)));
     }
 
     private HttpResponse<String> send(HttpRequest request) {

@@ -12,6 +12,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import kerfbook.access.Doors;
+import kerfbook.account.Role;
 import kerfbook.http.Plans;
 import kerfbook.http.Server;
 import kerfbook.store.Campaigns;
@@ -53,8 +55,10 @@ class CommandsTest {
             long id = plans.add(document).id();
             try (Server server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, "test")) {
                 RestAssured.port = server.port();
-                assertArrayEquals(RestAssured.given().contentType("application/json").body(document).post("/api/forecast").asByteArray(), said.out());
-                assertArrayEquals(RestAssured.get("/api/campaigns/" + id + "/forecast").asByteArray(), said.out());
+                String bearer = "Bearer " + Doors.token(Doors.entrance(database), Role.READER);
+                assertArrayEquals(RestAssured.given().header("Authorization", bearer).contentType("application/json").body(document).post("/api/forecast").asByteArray(), said.out());
+                assertArrayEquals(RestAssured.given().header("Authorization", "Bearer " + Doors.token(Doors.entrance(database), Role.RADIATION_PROTECTION_OFFICER))
+                    .get("/api/campaigns/" + id + "/forecast").asByteArray(), said.out());
             }
         }
     }
@@ -118,17 +122,18 @@ class CommandsTest {
     void help_is_printed_when_asked_for(String word) {
         Said said = run(word);
         assertEquals(0, said.code());
-        assertTrue(said.text().contains("kerfbook serve [--port N] [--address A] [--data DIR] [--demo]"));
+        assertTrue(said.text().contains("kerfbook serve [--port N] [--address A] [--data DIR] [--demo]\n               [--certificate FILE --key FILE"));
     }
 
-    /** LAW: without accounts nobody else is answered; the port must be one. */
+    /** LAW: without encryption nobody else is answered; the port must be one. */
     @Test
-    void other_addresses_are_refused_because_there_are_no_accounts() {
+    void other_addresses_are_refused_without_a_certificate() {
         for (String address : List.of("0.0.0.0", "192.168.1.4", "::", "example.org", "localhost.example.org", "")) {
             Said said = run("serve", "--address", address, "--data", folder.resolve("none").toString());
             assertEquals(2, said.code(), address);
-            assertTrue(said.err().contains("Kerfbook has no accounts yet"), said.err());
+            assertTrue(said.err().contains("only over an encrypted line"), said.err());
             assertEquals(1, said.err().lines().count());
+            assertEquals(2, run("serve", "--address", address, "--behind-proxy", "dose.example.org", "--data", folder.resolve("none").toString()).code(), address);
         }
         assertEquals(2, run("serve", "--port", "65536").code());
         assertTrue(Files.notExists(folder.resolve("none")), "nothing is made before the address is accepted");

@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.RestAssured;
+import io.restassured.specification.RequestSpecification;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -53,6 +54,17 @@ class ServeTest {
         return Integer.parseInt(lines.get(0).replaceAll(".*:([0-9]+)/$", "$1"));
     }
 
+    /** Reads on to the line that starts so. */
+    private static String line(Process process, String start) throws IOException {
+        BufferedReader out = process.inputReader(StandardCharsets.UTF_8);
+        for (String line = out.readLine(); line != null; line = out.readLine()) {
+            if (line.startsWith(start)) {
+                return line;
+            }
+        }
+        throw new IllegalStateException("it never said " + start);
+    }
+
     private static void stop(Process process) throws InterruptedException {
         process.destroy();                          // as Ctrl-C and kill do
         assertTrue(process.waitFor(10, TimeUnit.SECONDS), "did not stop");
@@ -68,14 +80,36 @@ class ServeTest {
         assertEquals("Kerfbook " + Commands.VERSION + " answers at http://127.0.0.1:" + port + "/", lines.get(0));
         assertEquals("Campaigns are kept in " + data + ". Stop with Ctrl-C.", lines.get(1));
         assertTrue(lines.contains("Tasks of group             Tasks   Hours  Person-hours  Person-mSv"), String.join("\n", lines));
-        String listed = RestAssured.given().port(port).get("/api/campaigns").asString();
+        String bearer = line(first, "Authorization: Bearer ").substring("Authorization: ".length());
+        assertEquals(401, RestAssured.given().port(port).get("/api/campaigns").statusCode());
+        String listed = RestAssured.given().port(port).header("Authorization", bearer).get("/api/campaigns").asString();
         assertTrue(listed.contains("\"demo\":true"), listed);
         stop(first);
         assertEquals(List.of(), err(first));
         Process second = start("--port", "0", "--data", data, "--demo", "--address", "localhost");
         List<String> again = new ArrayList<>();
-        assertEquals(listed, RestAssured.given().port(port(second, again)).get("/api/campaigns").asString());
+        assertEquals(listed, RestAssured.given().port(port(second, again)).header("Authorization", bearer).get("/api/campaigns").asString());
         assertEquals(lines.subList(2, lines.size()), again.subList(2, again.size()));
+        stop(second);
+    }
+
+    /** LAW: without accounts the terminal shows a link that works once; there is no password that everybody knows. */
+    @Test
+    void the_first_start_shows_a_link_for_the_first_administrator() throws Exception {
+        String data = folder.resolve("data").toString();
+        Process first = start("--port", "0", "--data", data);
+        int port = port(first, new ArrayList<>());
+        String secret = line(first, "http://127.0.0.1:" + port + "/#/welcome/").replaceAll(".*/", "");
+        String body = "{\"secret\":\"" + secret + "\",\"password\":\"water over steel\",\"sign_in_name\":\"chief\",\"name\":\"First\"}";
+        RequestSpecification use = RestAssured.given().port(port).header("X-Kerfbook", "page").contentType("application/json").body(body);
+        assertEquals(200, use.post("/api/links/use").statusCode());
+        assertEquals(404, use.post("/api/links/use").statusCode());
+        stop(first);
+        Process second = start("--port", "0", "--data", data);
+        int again = port(second, new ArrayList<>());
+        String signIn = "{\"sign_in_name\":\"chief\",\"password\":\"water over steel\"}";
+        assertEquals("administrator", RestAssured.given().port(again).header("X-Kerfbook", "page").contentType("application/json").body(signIn)
+            .post("/api/session").jsonPath().getString("account.role"));
         stop(second);
     }
 
@@ -103,7 +137,8 @@ class ServeTest {
         Process refused = start("--address", "0.0.0.0", "--data", folder.resolve("data").toString());
         assertTrue(refused.waitFor(20, TimeUnit.SECONDS));
         assertEquals(2, refused.exitValue());
-        assertEquals(List.of("address: must be 127.0.0.1, ::1 or localhost, not 0.0.0.0. Kerfbook has no accounts yet, so it answers on this computer only."), err(refused));
+        assertEquals(List.of("address: must be 127.0.0.1, ::1 or localhost, not 0.0.0.0. Others are answered only over an encrypted line: "
+            + "give --certificate and --key, or let a proxy on this computer do it (--behind-proxy)."), err(refused));
         assertTrue(Files.notExists(folder.resolve("data")));
     }
 }

@@ -15,7 +15,12 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
+import kerfbook.access.Doors;
+import kerfbook.access.Entrance;
+import kerfbook.account.Role;
 import kerfbook.document.Kind;
 import kerfbook.estimate.Basis;
 import kerfbook.store.Campaigns;
@@ -32,10 +37,36 @@ final class Running implements AutoCloseable {
     final Database database = Database.inMemory();
     final Campaigns campaigns = new Campaigns(database);
     final Plans plans = new Plans(campaigns, BASIS);
-    final Server server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, "0.1.0");
+    final Entrance entrance = Doors.entrance(database);
+    final Server server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, entrance, "0.1.0");
+    private final Map<Role, String> tokens = new EnumMap<>(Role.class);
 
-    /** A request as it is, with nothing added to its headers. */
+    /** A request of the radiation protection officer, with nothing added to its headers but a token. */
     RequestSpecification request() {
+        return as(Role.RADIATION_PROTECTION_OFFICER);
+    }
+
+    /** A request with the token of an account of that role. */
+    RequestSpecification as(Role role) {
+        return with(token(role));
+    }
+
+    private String token(Role role) {
+        return tokens.computeIfAbsent(role, each -> Doors.token(entrance, each));
+    }
+
+    /** What the radiation protection officer sends as Authorization. */
+    String bearer() {
+        return "Bearer " + token(Role.RADIATION_PROTECTION_OFFICER);
+    }
+
+    /** A request with that token. */
+    RequestSpecification with(String token) {
+        return nobody().header("Authorization", "Bearer " + token);
+    }
+
+    /** A request of somebody who is not signed in. */
+    RequestSpecification nobody() {
         return RestAssured.given().config(RestAssuredConfig.config()
             .encoderConfig(encoderConfig().appendDefaultContentCharsetToContentTypeIfUndefined(false)
                 .encodeContentTypeAs("application/x-www-form-urlencoded", ContentType.TEXT))).port(server.port()).urlEncodingEnabled(false);

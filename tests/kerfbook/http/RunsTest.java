@@ -220,7 +220,7 @@ class RunsTest {
     void a_run_is_watched_to_its_end() throws IOException, InterruptedException {
         long number = ask(running, "{\"trials\":20000}");
         HttpRequest watch = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + running.server.port() + RUNS + "/" + number + "/events"))
-            .header("Accept", "text/event-stream").build();
+            .header("Accept", "text/event-stream").header("Authorization", running.bearer()).build();
         HttpResponse<InputStream> stream = HttpClient.newHttpClient().send(watch, HttpResponse.BodyHandlers.ofInputStream());
         assertEquals(200, stream.statusCode());
         assertTrue(stream.headers().firstValue("Content-Type").orElseThrow().startsWith("text/event-stream"));
@@ -258,7 +258,7 @@ class RunsTest {
             long number = ask(own, "{\"trials\":1000000,\"options\":[]}");
             Response cancelled = own.request().delete(RUNS + "/" + number);
             assertEquals("cancelled", cancelled.jsonPath().getString("status"));
-            assertEquals("Cancelled by this computer (radiation-protection-officer).", cancelled.jsonPath().getString("trouble"));
+            assertEquals("Cancelled by Test radiation-protection-officer (radiation-protection-officer).", cancelled.jsonPath().getString("trouble"));
             assertEquals(1, own.request().get(RUNS + "/latest").jsonPath().getLong("run.number"));
             assertEquals(409, own.request().get(RUNS + "/" + number + "/pair?a=A&b=B").statusCode());
             ask(own, "{\"trials\":200,\"options\":[]}");
@@ -347,7 +347,7 @@ class RunsTest {
             assertEquals(18_000, document.at("/prices/23/amount").asDouble());
             assertEquals(3, document.get("options").size());
             assertEquals(List.of("rail-wall"), own.request().get("/api/campaigns/1/decisions").jsonPath().getList("items.subject"));
-            assertEquals("this computer (radiation-protection-officer)", own.request().get("/api/campaigns/1/decisions").jsonPath().getString("items[0].decided_by"));
+            assertEquals("Test radiation-protection-officer (radiation-protection-officer)", own.request().get("/api/campaigns/1/decisions").jsonPath().getString("items[0].decided_by"));
         }
     }
 

@@ -34,7 +34,7 @@ class TrailRoutesTest {
         assertEquals(2, rows.getInt("total"));
         assertEquals("targets " + code, rows.getString("items[0].subject"));
         assertEquals("changed", rows.getString("items[0].what"));
-        assertEquals("this computer (radiation-protection-officer)", rows.getString("items[0].who"));
+        assertEquals("Test radiation-protection-officer (radiation-protection-officer)", rows.getString("items[0].who"));
         assertEquals(List.of("person_usv", "reason"), rows.getList("items[0].changes.field"));
         assertEquals(before, rows.getString("items[0].changes[0].before").replaceFirst("\\.0$", ""));
         assertEquals("12345.5", rows.getString("items[0].changes[0].after"));
