@@ -96,7 +96,7 @@ final class Permissions {
         put(all, OFFICER, "POST /api/campaigns/{id}/reviews", "PUT /api/campaigns/{id}/review-settings", "GET /api/campaigns/{id}/authorisations/proposal",
             "PUT /api/campaigns/{id}/authorisations/{code}", "POST /api/campaigns/{id}/authorisations/{code}/steps", "POST /api/campaigns/{id}/hold-points",
             "POST /api/campaigns/{id}/hold-points/{code}/steps", "POST /api/campaigns/{id}/cases", "POST /api/campaigns/{id}/cases/{code}/steps",
-            "POST /api/campaigns/{id}/individual-check");
+            "POST /api/campaigns/{id}/individual-check", "GET /api/campaigns/{id}/runs/{n}/sheet.pdf");
         put(all, WORKING, "POST /api/campaigns/{id}/authorisations/{code}/acknowledgements");
         put(all, PLANNERS, "POST /api/campaigns/{id}/order/take", "POST /api/campaigns/{id}/runs", "POST /api/campaigns/{id}/runs/{n}/repeat", "DELETE /api/campaigns/{id}/runs/{n}",
             "POST /api/campaigns/{id}/decisions", "POST /api/campaigns/{id}/roster/proposal", "POST /api/campaigns/{id}/roster/take");

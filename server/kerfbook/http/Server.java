@@ -237,6 +237,7 @@ public final class Server implements AutoCloseable {
             reviewed.findings(id).stream()).toList());
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         ReviewRoutes.on(routes, plans, reviews, reviewed);
+        SheetRoutes.on(routes, plans, runs, reviewed);
         PageRoutes.on(routes);
         return routes.known();
     }

@@ -117,10 +117,10 @@ final class Site implements AutoCloseable {
         }
     }
 
-    /** Adds something that is made at once. */
+    /** Adds something that is made at once, or asks for what is made in its time. */
     void post(String path, String json) {
         HttpResponse<String> answer = send(request(path).header("Content-Type", "application/json").POST(HttpRequest.BodyPublishers.ofString(json)).build());
-        if (answer.statusCode() != 201) {
+        if (answer.statusCode() != 201 && answer.statusCode() != 202) {
             throw new IllegalStateException(answer.body());
         }
     }

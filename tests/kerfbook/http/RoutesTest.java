@@ -141,6 +141,7 @@ class RoutesTest {
         visit(running.request(), "GET", runs + "/latest", 200);
         visitAt(running.request(), "GET", runs + "/{n}", 200, "1");
         visitAt(running.request(), "GET", runs + "/{n}/document", 200, "1");
+        visitAt(running.request(), "GET", runs + "/{n}/sheet.pdf", 200, "1");
         visitAt(running.request(), "POST", runs + "/{n}/repeat", 202, "1");
         RunsTest.ended(running, 2);
         String option = "{\"code\":\"higher\",\"name\":\"Higher\",\"changes\":[{\"kind\":\"water-level\",\"water_level_mm\":100}],\"note\":\"\"}";

@@ -1,0 +1,67 @@
+package kerfbook.browser;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** The page of reviews, and the sheet of a frozen run. */
+class ReviewsPageTest {
+    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
+    private static final String RUN = "const done = arguments[0]; axe.run(document, { resultTypes: ['violations'] })"
+        + ".then(r => done(r.violations.map(v => `${v.id}, first ${v.nodes[0].html}`)), e => done([String(e)]));";
+    private static Site site;
+    private static Chromium browser;
+
+    @BeforeAll
+    static void start() throws InterruptedException {
+        browser = new Chromium();
+        site = Site.withDemo();
+        site.post("/api/campaigns/1/runs", "{\"trials\":200,\"options\":[]}");
+        for (int i = 0; i < 600 && !site.get("/api/campaigns/1/runs/1").at("/run/status").asText().equals("done"); i++) {
+            Thread.sleep(200);
+        }
+    }
+
+    @AfterAll
+    static void stop() {
+        browser.close();
+        site.close();
+    }
+
+    /** LAW: neither page shuts anybody out, wide or narrow, nor scrolls sideways. */
+    @ParameterizedTest @CsvSource({"reviews,1440", "reviews,320", "sheet/1,1440", "sheet/1,320"})
+    void nobody_is_shut_out(String page, int width) {
+        browser.size(width);
+        browser.open(site.address() + "/#/c/1/" + page);
+        browser.waitFor(now -> !browser.all("main h1").isEmpty());
+        browser.js(AXE);
+        assertEquals(List.of(), browser.driver.executeAsyncScript(RUN));
+        assertTrue((Long) browser.js("return document.documentElement.scrollWidth") <= width, page + " scrolls sideways");
+        browser.requireNoTroubles(page);
+    }
+
+    /** LAW: the sheet says what the run says: outcomes above the target, its number, its content check, that it is invented. */
+    @Test
+    void the_sheet_is_of_the_frozen_run() {
+        browser.size(1440);
+        browser.open(site.address() + "/#/c/1/sheet/1");
+        browser.waitFor(now -> !browser.all(".sheet-page h1").isEmpty());
+        JsonNode run = site.get("/api/campaigns/1/runs/1");
+        int above = 0;
+        for (JsonNode target : run.at("/outlook/targets")) {
+            above = target.get("scope").asText().equals("campaign") ? 20 - target.at("/kept/of20").asInt() : above;
+        }
+        String text = browser.one(".sheet").getText();
+        assertTrue(text.contains("\n" + above + " of 20 equally likely outcomes"), text);
+        assertTrue(text.contains("C1-R1") && text.contains(run.at("/run/inputs").asText().substring(0, 16)) && text.contains("Demo data") && text.contains("page 2 of 2"), text);
+        assertEquals(3, browser.all(".sign-here dt").size());
+    }
+}
