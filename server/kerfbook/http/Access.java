@@ -22,6 +22,8 @@ final class Access {
     private static final List<String> FORWARDING = List.of("X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "Forwarded");
     private static final String CONTENT_SECURITY = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
         + "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    /** The framework would route by it. */
+    private static final String OVERRIDE = "X-HTTP-Method-Override";
     private static final String A_YEAR = "max-age=31536000";
 
     private final boolean tls;
@@ -66,6 +68,9 @@ final class Access {
             ctx.header("Cache-Control", "no-store");
         }
         ctx.attribute(Way.class.getName(), way(ctx.req()));
+        if (ctx.header(OVERRIDE) != null) {
+            throw new Refused(400, OVERRIDE + " is not taken here. Send the method itself.");
+        }
     }
 
     private Way way(HttpServletRequest request) {
