@@ -19,11 +19,8 @@ const PAGES = {
   welcome: () => import('./views/welcome.js'), account: () => import('./views/account.js'), accounts: () => import('./views/accounts.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
-<<<<<<< HEAD
   log: () => import('./views/log.js'), import: () => import('./views/import.js'),
-=======
-  log: () => import('./views/log.js'), reviews: () => import('./views/reviews.js'), sheet: () => import('./views/sheet.js'),
->>>>>>> bd6cf4d (Show reviews on a page, and print the sheet of a frozen run)
+  reviews: () => import('./views/reviews.js'), sheet: () => import('./views/sheet.js'),
 };
 const main = document.getElementById('main');
 let shown = 0;

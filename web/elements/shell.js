@@ -71,11 +71,7 @@ function leave(event) {
   if (event.relatedTarget && !event.currentTarget.contains(event.relatedTarget)) event.currentTarget.removeAttribute('open');
 }
 
-<<<<<<< HEAD
-const UNDER = { import: 'log', aids: 'options', share: 'people', order: 'cuts', divide: 'cuts', compare: 'cuts', trials: 'cuts', calculator: 'cuts', waste: 'cuts', library: 'basis', handbook: 'basis', trail: 'basis', bars: 'tasks', decide: 'standing' };
-=======
-const UNDER = { aids: 'options', share: 'people', order: 'cuts', divide: 'cuts', compare: 'cuts', trials: 'cuts', calculator: 'cuts', waste: 'cuts', library: 'basis', handbook: 'basis', trail: 'basis', bars: 'tasks', decide: 'standing', reviews: 'standing', sheet: 'standing' };
->>>>>>> bd6cf4d (Show reviews on a page, and print the sheet of a frozen run)
+const UNDER = { import: 'log', aids: 'options', share: 'people', order: 'cuts', divide: 'cuts', compare: 'cuts', trials: 'cuts', calculator: 'cuts', waste: 'cuts', library: 'basis', handbook: 'basis', trail: 'basis', bars: 'tasks', decide: 'standing', reviews: 'standing', sheet: 'standing' };
 function tabOf(route) {
   if (UNDER[route.page]) return UNDER[route.page];
   if (route.page === 'settings') return 'basis';
