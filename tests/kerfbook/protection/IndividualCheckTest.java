@@ -196,7 +196,7 @@ class IndividualCheckTest {
         Map<ReviewTrigger.Kind, Double> job = Map.of(ReviewTrigger.Kind.INDIVIDUAL_SHARE_OF_LEVEL, ReviewTrigger.shareOfLevel(2600, 5000),
             ReviewTrigger.Kind.COLLECTIVE_DOSE, 8000.0);
         assertEquals(ReviewTrigger.Answer.REVIEW, share.check(job).answer());
-        assertEquals("Individual dose 52 is above 50 % of the administrative level: formal review before work.", share.check(job).text());
+        assertEquals("Individual dose 52 % is above 50 % of the administrative level: formal review before work.", share.check(job).text());
         assertEquals(ReviewTrigger.Answer.KEPT, collective.check(job).answer());
         assertEquals(ReviewTrigger.Answer.NOT_KNOWN, collective.check(Map.of()).answer());
         assertEquals(ReviewTrigger.Answer.KEPT, share.check(Map.of(ReviewTrigger.Kind.INDIVIDUAL_SHARE_OF_LEVEL, 50.0)).answer());
