@@ -2,6 +2,7 @@
 import { html, nothing } from '../lib/vendor.js';
 import { doseStrip, stripKey } from '../elements/dose-strip.js';
 import { addLink, editLink, kindPanel } from '../elements/manage.js';
+import { resultsOf } from '../elements/period-results.js';
 import { missing } from '../elements/missing.js';
 import { personDetail } from './person-detail.js';
 import { byNearness, nearestBounds } from '../lib/nearness.js';
@@ -21,7 +22,8 @@ export function body(page) {
 }
 
 export async function load({ camp, route }) {
-  return camp.forecast && !route.rest[0] ? { run: await latest(camp.id) } : {};
+  if (route.rest[0]) return { results: camp.byCode.workers.has(route.rest[0]) ? await resultsOf(camp, route.rest[0]) : null };
+  return camp.forecast ? { run: await latest(camp.id) } : {};
 }
 
 function all({ camp, data }) {

@@ -1,11 +1,12 @@
 import { html, nothing } from '../lib/vendor.js';
 import { doseStrip, stripKey } from '../elements/dose-strip.js';
+import { periodResults } from '../elements/period-results.js';
 import { link } from '../lib/route.js';
 import { NAMES, known, seesPeople } from '../lib/who.js';
 import { nameOf, verdictWord, wordOf } from '../lib/words.js';
 import { day, msv, msvTyped, rate, sig, stay } from '../lib/units.js';
 
-export function personDetail({ route, camp }) {
+export function personDetail({ route, camp, data, redraw }) {
   const worker = camp.byCode.workers.get(route.rest[0]);
   const person = camp.forecast?.people.find(each => each.worker === route.rest[0]);
   if (!worker) return html`<div class="lead"><div><h1>There is no person "${route.rest[0]}"</h1><p class="under"><a href=${link(camp.id, 'people')}>All people</a></p></div></div>`;
@@ -18,6 +19,7 @@ export function personDetail({ route, camp }) {
       <section class="panel w5"><h2>How long the allowance lasts</h2>${stays(camp, person)}</section>
       <section class="panel w5"><h2>Dose by group of tasks</h2>${groups(person)}</section>
       <section class="panel w7"><h2>Tasks with most dose</h2>${tasks(camp, person)}</section>` : nothing}
+      ${data?.results ? periodResults({ camp, worker: worker.code, results: data.results, redraw }) : nothing}
       <section class="panel"><h2>Received before</h2>${seen(worker) ? before(worker) : html`<p>${NAMES} Limits of the law are checked with what was received, and only the verdict is shown.</p>`}</section></div>`;
 }
 

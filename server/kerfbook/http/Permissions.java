@@ -83,7 +83,9 @@ final class Permissions {
             "POST /api/campaigns/{id}/trial-fits/{code}/accept", "POST /api/campaigns/{id}/routines/from-library");
         put(all, OFFICER, "DELETE /api/campaigns/{id}", "GET /api/trail", "GET /api/trail/verify", "POST /api/campaigns/{id}/handed-in/{entry}/settle");
         put(all, CREW, "GET /api/campaigns/{id}/entries", "GET /api/campaigns/{id}/entries/choices", "GET /api/campaigns/{id}/entries/state",
-            "GET /api/campaigns/{id}/entries/{entry}", "GET /api/campaigns/{id}/progress", "GET /api/campaigns/{id}/handed-in");
+            "GET /api/campaigns/{id}/entries/{entry}", "GET /api/campaigns/{id}/progress", "GET /api/campaigns/{id}/handed-in",
+            "GET /api/campaigns/{id}/people/{worker}/results", "GET /api/campaigns/{id}/people/{worker}/record", "GET /api/campaigns/{id}/people/{worker}/record.csv");
+        put(all, OFFICER, "POST /api/campaigns/{id}/people/{worker}/results");
         put(all, LOGGING, "POST /api/campaigns/{id}/entries/preview", "POST /api/campaigns/{id}/entries/import", "PUT /api/campaigns/{id}/entries/{entry}", "PUT /api/campaigns/{id}/handed-in/{entry}");
         put(all, WORKING, "POST /api/campaigns/{id}/progress");
         put(all, CREW, "GET /api/campaigns/{id}/learning", "GET /api/campaigns/{id}/learnt", "GET /api/campaigns/{id}/standing",

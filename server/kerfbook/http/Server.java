@@ -26,6 +26,7 @@ import kerfbook.store.Database;
 import kerfbook.store.Decisions;
 import kerfbook.store.Entries;
 import kerfbook.store.HandIns;
+import kerfbook.store.PeriodResults;
 import kerfbook.store.Reviews;
 import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
@@ -225,6 +226,7 @@ public final class Server implements AutoCloseable {
         LogPlans logPlans = new LogPlans(plans);
         Today today = new Today(database);
         EntryRoutes.on(routes, logPlans, entries, handIns, today, entrance.accounts());
+        PersonRecordRoutes.on(routes, plans, entries, new PeriodResults(database));
         ReadingRoutes.on(routes, logPlans, entries, today, entrance.accounts());
         ProgressRoutes.on(routes, logPlans, entries, today);
         HandInRoutes.on(routes, logPlans, handIns, entrance.accounts());

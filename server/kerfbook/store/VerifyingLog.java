@@ -10,7 +10,7 @@ import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 
 /**
- * Holds entries, progress, handed-in entries, decisions, runs and learnt factors against the trail: each must have the row that it would be given now,
+ * Holds entries, progress, handed-in entries, period results, decisions, runs and learnt factors against the trail: each must have the row that it would be given now,
  * and each such row must have its own. So whatever is altered, removed or put in on either side is found.
  */
 final class VerifyingLog {
@@ -27,7 +27,8 @@ final class VerifyingLog {
 
     private static final List<Table> TABLES = List.of(new Table(EntryRows::shown, ROWS_AT_ONCE), new Table(EntryRows::progress, ROWS_AT_ONCE),
         new Table(HandIns::shown, ROWS_AT_ONCE), new Table(HandIns::settled, ROWS_AT_ONCE), new Table(Decisions::shown, ROWS_AT_ONCE),
-        new Table(RunTrail::shown, RUNS_AT_ONCE), new Table(LearntFactors::shown, ROWS_AT_ONCE));
+        new Table(RunTrail::shown, RUNS_AT_ONCE), new Table(LearntFactors::shown, ROWS_AT_ONCE),
+        new Table(PeriodResults::shown, ROWS_AT_ONCE));
 
     private final Database database;
     private final long head;
@@ -47,6 +48,7 @@ final class VerifyingLog {
         database.read(handle -> handle.createQuery("""
                 SELECT campaign_id FROM entry UNION SELECT campaign_id FROM task_progress UNION SELECT campaign_id FROM entry_handed_in
                 UNION SELECT campaign_id FROM entry_settled UNION SELECT campaign_id FROM decision UNION SELECT campaign_id FROM run UNION SELECT campaign_id FROM learnt_factor
+                UNION SELECT campaign_id FROM record_result
                 UNION SELECT campaign_id FROM trail WHERE kind IN (<kinds>) AND campaign_id IS NOT NULL ORDER BY 1""")
             .bindList("kinds", KINDS).mapTo(Long.class).list()).forEach(this::campaign);
     }

@@ -211,6 +211,12 @@ class RoutesTest {
             "/api/campaigns/{id}/entries/preview", 200);
         visit(running.json("{\"rows\":[{\"worker\":\"RI1\",\"task\":\"" + choices.getString("tasks[1].id") + "\",\"on\":\"" + LocalDate.now()
             + "\",\"area\":\"pool-edge\",\"hours\":0.5,\"usv\":1,\"remark\":\"\",\"confirmed\":[\"area\",\"role\"]}]}"), "POST", "/api/campaigns/{id}/entries/import", 201);
+        String result = "{\"from\":\"2027-03-01\",\"to\":\"2027-03-31\",\"usv\":120,\"source\":\"Service report 7\"}";
+        visit(running.json(result), "POST", "/api/campaigns/{id}/people/{worker}/results", 201, "RI1");
+        visit(running.json(result), "POST", "/api/campaigns/{id}/people/{worker}/results", 200, "RI1");
+        visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/results", 200, "RI1");
+        visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record", 200, "RI1");
+        visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record.csv", 200, "RI1");
         String other = "1" + id.substring(1);
         String late = "{\"entry\":" + entry.replace(id, other) + ",\"refusal\":\"The task was closed.\",\"reason\":\"Done before.\"}";
         visit(running.json(late), "PUT", "/api/campaigns/{id}/handed-in/{entry}", 201, other);
@@ -251,7 +257,7 @@ class RoutesTest {
     }
 
     private Response visit(RequestSpecification request, String method, String path, int status, String... code) {
-        String address = path.replace("{id}", "1").replace("{row}", code.length < 2 ? "" : code[1]).replaceAll("\\{(code|entry|table)}", code.length == 0 ? "" : code[0]);
+        String address = path.replace("{id}", "1").replace("{row}", code.length < 2 ? "" : code[1]).replaceAll("\\{(code|entry|table|worker)}", code.length == 0 ? "" : code[0]);
         Response answer = request.request(method, address);
         assertEquals(status, answer.statusCode(), method + " " + address + ": " + answer.asString());
         assertEquals(List.of(), Described.faults(method + " " + path, status, answer.contentType(), answer.asByteArray()), method + " " + address);

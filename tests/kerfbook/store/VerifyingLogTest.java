@@ -16,6 +16,7 @@ import java.util.OptionalLong;
 import kerfbook.logbook.AcceptedFactor;
 import kerfbook.logbook.Entry;
 import kerfbook.logbook.FactorKind;
+import kerfbook.logbook.PeriodResult;
 import kerfbook.logbook.TaskProgress;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -55,6 +56,7 @@ class VerifyingLogTest {
         runs.finish(ring, 1, new Run.Answer(bytes("{\"mean\":1}"), bytes("{}"), bytes("1 2 3")));
         new Decisions(database, campaigns).add(new Decisions.Made(ring, "Officer (radiation-protection-officer)", "finding", "dose", "Go on.", "It is low.",
             Optional.of(1L), Optional.of(DAY), Optional.empty()));
+        new PeriodResults(database).add(ring, new PeriodResult("W1", DAY, DAY.plusDays(30), 55, "Service report 7"), OFFICER);
         new LearntFactors(database).add(ring, before -> new AcceptedFactor(FactorKind.HOURS, "cutting", 0.125, 0.1, 4, DAY, "Seen six weeks.",
             "Officer (radiation-protection-officer)", Optional.of(new AcceptedFactor.Carried("Basin", DAY, 0.25, 0.2, 9)), false));
     }
@@ -140,6 +142,13 @@ class VerifyingLogTest {
         "UPDATE decision SET taken_version = 1",
         "DELETE FROM decision",
         "INSERT INTO decision SELECT campaign_id, 2, decided_at, decided_by, kind, subject, text, reason, run, due, expected_effect, taken_version FROM decision",
+        "UPDATE record_result SET usv = 5",
+        "UPDATE record_result SET worker = 'W2'",
+        "UPDATE record_result SET to_day = to_day + 1",
+        "UPDATE record_result SET note = 'x'",
+        "UPDATE record_result SET noted_by = 'W1 (team-member)'",
+        "DELETE FROM record_result",
+        "INSERT INTO record_result (campaign_id, worker, from_day, to_day, usv, note, noted_at, noted_by) SELECT campaign_id, 'W2', from_day, to_day, usv, note, noted_at, noted_by FROM record_result",
         "UPDATE learnt_factor SET log_mean = 0.1249",
         "UPDATE learnt_factor SET log_sd = 0",
         "UPDATE learnt_factor SET kind = 'speed'",
