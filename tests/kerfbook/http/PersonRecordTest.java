@@ -12,7 +12,11 @@ import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
+import kerfbook.access.Doors;
+import kerfbook.account.Account;
+import kerfbook.account.Role;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -101,6 +105,26 @@ class PersonRecordTest {
         Response answer = running.json("{\"from\":\"" + from + "\",\"to\":\"" + to + "\",\"usv\":" + usv + ",\"source\":\"" + source + "\"}").post(campaign + "/people/W1/results");
         assertEquals(400, answer.statusCode(), answer.asString());
         assertEquals(field, answer.jsonPath().getString("errors[0].field"));
+    }
+
+    /** LAW: a record is the person's and the officer's; others see none of it until the officer allows it, and nobody but the officer enters a result. */
+    @Test
+    void nobody_reads_the_record_of_another() {
+        enter("W1", 30, TODAY, "", "");
+        Account first = Doors.account(running.entrance, "first", Role.TEAM_MEMBER, Optional.of("W1"));
+        Account second = Doors.account(running.entrance, "second", Role.TEAM_MEMBER, Optional.of("W2"));
+        Account manager = Doors.account(running.entrance, "planner", Role.PROJECT_MANAGER, Optional.empty());
+        for (String what : List.of("results", "record", "record.csv")) {
+            String address = campaign + "/people/W1/" + what;
+            assertEquals(200, running.with(Doors.token(running.entrance, first)).get(address).statusCode(), what);
+            assertEquals(403, running.with(Doors.token(running.entrance, second)).get(address).statusCode(), what);
+            assertEquals(403, running.with(Doors.token(running.entrance, manager)).get(address).statusCode(), what);
+            assertEquals(403, running.as(Role.READER).get(address).statusCode(), what);
+        }
+        assertEquals(403, running.with(Doors.token(running.entrance, first)).contentType("application/json")
+            .body("{\"from\":\"2027-03-01\",\"to\":\"2027-03-02\",\"usv\":1,\"source\":\"x\"}").post(campaign + "/people/W1/results").statusCode());
+        running.entrance.accounts().grant(manager.id(), true, "Medical service.", manager.version(), "a test");
+        assertEquals(200, running.with(Doors.token(running.entrance, manager)).get(campaign + "/people/W1/record").statusCode());
     }
 
     /** EDGE: nobody of this campaign, and no person at all. */

@@ -89,6 +89,10 @@ class PrivacyTest {
             if (!route.startsWith("GET /api/") || path.contains("{account}") || path.endsWith("/events")) {
                 continue;
             }
+            if (path.contains("{worker}")) {
+                SECRETS.keySet().forEach(worker -> all.add(path.replace("{worker}", worker)));
+                continue;
+            }
             if (!path.contains("{code}")) {
                 all.add(path);
             }
