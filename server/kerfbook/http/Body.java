@@ -4,6 +4,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.util.Locale;
 import kerfbook.document.Json;
+import org.eclipse.jetty.http.BadMessageException;
 
 /** What a request brings: read in full, or refused as too large before it is. */
 final class Body {
@@ -27,7 +28,7 @@ final class Body {
                 throw new Refused(413, TOO_LARGE);
             }
             return body;
-        } catch (IOException e) {
+        } catch (IOException | BadMessageException e) {       // the second where it trickles in
             throw new Refused(408, "The request did not arrive in full.");
         }
     }
