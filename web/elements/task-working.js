@@ -50,14 +50,16 @@ function source(camp, task, step) {
   return id ? html`<a href=${withQuery(link(camp.id, 'basis'), { input: id })}>Its row among the inputs<span class="spoken">: ${step.name}</span></a>` : nothing;
 }
 
-const OF_TECHNIQUE = new Set(['tool-on-hour', 'tool-change', 'kg-abrasive', 'filter', 'drum']);
+const OF_TECHNIQUE = new Set(['tool-on-hour', 'tool-change', 'fault', 'kg-abrasive', 'filter', 'drum']);
 
 /** Quantities that follow from how fast a technique cuts are only as good as that figure. */
 function speed(camp, task, step) {
   const routine = camp.byCode.routines.get(task.routine);
   const technique = OF_TECHNIQUE.has(step.driver) && camp.byCode.techniques.get(routine?.technique);
   if (!technique) return nothing;
-  return html`<p class="origin">The quantity rests on the speed of <a href=${withQuery(link(camp.id, 'basis'), { input: `techniques/${technique.code}` })}>${technique.name}</a> ${originMark(technique.origin)}</p>`;
+  const row = under => withQuery(link(camp.id, 'basis'), { input: `techniques/${technique.code}${under}` });
+  const faults = step.driver === 'fault' ? html`, and on <a href=${row('/faults')}>how often it fails</a> ${originMark(technique.faults_origin ?? technique.origin)}` : nothing;
+  return html`<p class="origin">The quantity rests on the speed of <a href=${row('')}>${technique.name}</a> ${originMark(technique.origin)}${faults}</p>`;
 }
 
 function difficulty(camp, step) {

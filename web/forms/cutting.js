@@ -51,6 +51,8 @@ export const techniques = {
       likely('abrasive_kg_per_min', 'Abrasive', 'kg/min', { maybe: true }), likely('filter_life_h', 'Filter life', 'tool-on h', { maybe: true }),
       likely('drum_kg', 'Spent solids in one drum', 'kg', { maybe: true }),
     ], { hint: 'What is left blank is not known; a step that needs it is then refused.' }),
+    likely('faults_per_h', 'Faults', 'per tool-on h', { maybe: true, hint: 'How often it jams, leaks or stops until somebody clears it. Left blank: not known.' }),
+    group('faults_origin', 'Where the fault rate comes from', origin.fields, { maybe: true, start: false, hint: 'Not given: where the technique comes from.' }),
     prose('caution', 'Its own hazards', { wide: true }), origin,
   ],
 };

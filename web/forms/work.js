@@ -2,7 +2,7 @@
 import { code, day, groups, likely, list, number, origin, pick, picks, prose, refs, roles, rows, taskIds, text, tick, whole } from './field.js';
 
 const DRIVERS = [['campaign', 'for the campaign'], ['component', 'a component'], ['package', 'a package'], ['piece', 'a piece'], ['cut', 'a cut'], ['metre', 'a metre cut'],
-  ['tool-on-hour', 'a tool-on hour'], ['tool-change', 'a tool change'], ['kg-abrasive', 'a kg of abrasive'], ['filter', 'a filter'], ['drum', 'a drum'],
+  ['tool-on-hour', 'a tool-on hour'], ['tool-change', 'a tool change'], ['fault', 'a fault'], ['kg-abrasive', 'a kg of abrasive'], ['filter', 'a filter'], ['drum', 'a drum'],
   ['wait-hour', 'an hour of waiting for clear water'], ['shift', 'a shift'], ['week', 'a week'], ['count', 'a time (give how many)']];
 
 const steps = rows('steps', 'Steps', 'step', [

@@ -7,6 +7,7 @@ const VERDICT = { within: 'within', 'over-constraint': 'above a constraint', 'no
 const DRIVER = {
   campaign: ['time for the campaign', 'times for the campaign'], component: ['component', 'components'], package: ['package', 'packages'], piece: ['piece', 'pieces'],
   cut: ['cut', 'cuts'], metre: ['metre cut', 'metres cut'], 'tool-on-hour': ['tool-on hour', 'tool-on hours'], 'tool-change': ['tool change', 'tool changes'],
+  fault: ['fault', 'faults'],
   'kg-abrasive': ['kg abrasive', 'kg abrasive'], filter: ['filter', 'filters'], drum: ['drum', 'drums'], shift: ['shift', 'shifts'], week: ['week', 'weeks'],
   'wait-hour': ['hour until the water is clear', 'hours until the water is clear'], count: ['time', 'times'],
 };

@@ -12,6 +12,8 @@ public enum Driver {
     METRE("a metre cut"),
     TOOL_ON_HOUR("a tool-on hour"),
     TOOL_CHANGE("a tool change"),
+    /** A jam, a leak, a lost picture: whatever stops the tool until somebody clears it, as often as its technique says. */
+    FAULT("a fault"),
     KG_ABRASIVE("a kg of abrasive"),
     FILTER("a filter"),
     DRUM("a drum"),

@@ -26,6 +26,7 @@ public final class Origins {
         each("sources", campaign.sources(), (at, source) -> source.body().ifPresent(body -> all.add(at + ".body.inventory", body.inventory().origin())));
         each("techniques", campaign.techniques(), (at, technique) -> {
             all.add(at, technique.origin());
+            technique.faultsOrigin().ifPresent(origin -> all.found.add(new At(at + ".faults_origin", origin)));
             technique.speed().flatMap(speed -> speed.jet()).map(Jet::machinability).ifPresent(numbers ->
                 each(at + ".speed.jet.machinability", numbers, (place, number) -> all.add(place, number.origin())));
         });

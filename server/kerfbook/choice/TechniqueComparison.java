@@ -148,10 +148,7 @@ public final class TechniqueComparison {
         Wear wear = technique.wear();
         Optional<Likely> filter = wear.filterLifeH().or(() -> entry.assumedWear().get().filterLifeH());
         Optional<Likely> drum = wear.drumKg().or(() -> entry.assumedWear().get().drumKg());
-        return new Technique(technique.code(), technique.name(), technique.medium(), technique.materials(), technique.minThicknessMm(),
-            technique.maxThicknessMm(), technique.areaRateCm2PerMin(), technique.speedTable(), technique.kerfMm(), new Wear(wear.toolLifeH(), wear.toolLifeM2(),
-            wear.abrasiveKgPerMin(), filter, drum, wear.toolLifeM(), wear.toolLifeCuts()), technique.caution(), technique.origin(), technique.speed(),
-            technique.reach());
+        return technique.with(new Wear(wear.toolLifeH(), wear.toolLifeM2(), wear.abrasiveKgPerMin(), filter, drum, wear.toolLifeM(), wear.toolLifeCuts()));
     }
 
     private ComparisonRow.Figures figures(Forecast forecast, Technique technique) {

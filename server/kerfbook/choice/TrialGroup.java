@@ -83,7 +83,8 @@ public record TrialGroup(Technique technique, String material, String setting, L
             + by.acceptedOn() + ": " + by.reason().strip() + " Speed before: " + cut(technique.origin().text()), Origin.Status.MEASURED);
         Technique at = technique.at(fit.curve(), origin);
         return new Technique(by.asCode().orElse(at.code()), by.asName().orElse(at.name()), at.medium(), List.of(material), at.minThicknessMm(),
-            at.maxThicknessMm(), at.areaRateCm2PerMin(), at.speedTable(), at.kerfMm(), at.wear(), at.caution(), at.origin(), at.speed(), at.reach());
+            at.maxThicknessMm(), at.areaRateCm2PerMin(), at.speedTable(), at.kerfMm(), at.wear(), at.caution(), at.origin(), at.speed(), at.reach(),
+            at.faultsPerH(), at.faultsOrigin());
     }
 
     private static String cut(String text) {

@@ -21,10 +21,15 @@ import kerfbook.quantity.Require;
  * @param caution             the technique's own hazards in one line
  * @param speed               where neither an area rate nor a table says it
  * @param reach               limits beside thickness and named materials
+ * @param faultsPerH          times an hour of tool-on time that it jams, leaks or stops until somebody clears it; left out: not known, never 0
+ * @param faultsOrigin        where the fault rate comes from; left out: where the technique does
  */
 public record Technique(String code, String name, Medium medium, List<String> materials, double minThicknessMm, double maxThicknessMm,
                         Optional<Likely> areaRateCm2PerMin, List<SpeedPoint> speedTable, Likely kerfMm, Wear wear,
-                        String caution, Origin origin, Optional<GivenSpeed> speed, Optional<Reach> reach) {
+                        String caution, Origin origin, Optional<GivenSpeed> speed, Optional<Reach> reach, Optional<Likely> faultsPerH,
+                        Optional<Origin> faultsOrigin) {
+    private static final double MOST_FAULTS_PER_H = 1_000;
+
     public Technique {
         Require.code(code, "code");
         Require.name(name, "name");
@@ -45,6 +50,12 @@ public record Technique(String code, String name, Medium medium, List<String> ma
         if (ways != 1) {
             throw new Invalid("area_rate_cm2_per_min", "Give either an area rate or a speed table or a speed of another kind, one of the three.");
         }
+        faultsPerH = Require.optional(faultsPerH);
+        faultsPerH.ifPresent(rate -> rate.requireAtMost(MOST_FAULTS_PER_H, "faults_per_h", "per h"));
+        faultsOrigin = Require.optional(faultsOrigin);
+        if (faultsOrigin.isPresent() && faultsPerH.isEmpty()) {
+            throw new Invalid("faults_origin", "is given without a fault rate (faults_per_h). Give both, or leave it out.");
+        }
         requireRising(speedTable);
         Require.present(kerfMm, "kerf_mm").requireAtMost(500, "kerf_mm", "mm");
         Require.present(wear, "wear");
@@ -61,6 +72,14 @@ public record Technique(String code, String name, Medium medium, List<String> ma
             Optional.empty(), Optional.empty());
     }
 
+    /** Of which nobody says how often it fails. */
+    public Technique(String code, String name, Medium medium, List<String> materials, double minThicknessMm, double maxThicknessMm,
+                     Optional<Likely> areaRateCm2PerMin, List<SpeedPoint> speedTable, Likely kerfMm, Wear wear, String caution, Origin origin,
+                     Optional<GivenSpeed> speed, Optional<Reach> reach) {
+        this(code, name, medium, materials, minThicknessMm, maxThicknessMm, areaRateCm2PerMin, speedTable, kerfMm, wear, caution, origin,
+            speed, reach, Optional.empty(), Optional.empty());
+    }
+
     /** The speed, in whichever way it is given. */
     public Speed works() {
         if (speed.isPresent()) {
@@ -74,12 +93,23 @@ public record Technique(String code, String name, Medium medium, List<String> ma
         return speed.flatMap(GivenSpeed::jet).map(jet -> Likely.exactly(jet.abrasiveKgPerMin())).or(wear::abrasiveKgPerMin);
     }
 
+    /** Where the fault rate comes from. */
+    public Origin whereFaults() {
+        return faultsOrigin.orElse(origin);
+    }
+
+    /** The same technique with other wear. */
+    public Technique with(Wear other) {
+        return new Technique(code, name, medium, materials, minThicknessMm, maxThicknessMm, areaRateCm2PerMin, speedTable, kerfMm, other, caution, origin,
+            speed, reach, faultsPerH, faultsOrigin);
+    }
+
     /** The same technique at another speed, from there on worth what that speed's origin is worth. */
     public Technique at(Speed other, Origin source) {
         Wear kept = other instanceof Jet ? new Wear(wear.toolLifeH(), wear.toolLifeM2(), Optional.empty(), wear.filterLifeH(), wear.drumKg(),
             wear.toolLifeM(), wear.toolLifeCuts()) : wear;
         return new Technique(code, name, medium, materials, minThicknessMm, maxThicknessMm, Optional.empty(), List.of(), kerfMm, kept, caution, source,
-            Optional.of(GivenSpeed.of(other)), reach);
+            Optional.of(GivenSpeed.of(other)), reach, faultsPerH, faultsPerH.map(rate -> whereFaults()));
     }
 
     /** Why this technique cannot make such a cut, if it cannot. */

@@ -116,7 +116,7 @@ final class CostAccount {
         Optional<String> because = quantities.whyNot(driver);
         Optional<String> of = Optional.of(technique);
         if (because.isEmpty()) {
-            add(heading, what, of, Optional.of(component.code()), quantities.of(driver).mean(), words + " by " + technique + " on " + component.code()
+            add(heading, what, of, Optional.of(component.code()), quantities.mean(driver), words + " by " + technique + " on " + component.code()
                 + ", expected number");
         } else if (find(what, of).isPresent() && (what != What.KG_ABRASIVE || prices.containsKey(key(what, of)))) {
             notPriced.putIfAbsent(key(what, of) + "?", new CostForecast.NotPriced(what, of, Optional.empty(), what.unit(), "how much is used is not known: " + because.get()));

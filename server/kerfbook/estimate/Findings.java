@@ -11,9 +11,11 @@ import java.util.Map;
 import java.util.Set;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
+import kerfbook.campaign.Driver;
 import kerfbook.campaign.Routine;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
+import kerfbook.cutting.Technique;
 import kerfbook.protection.Verdict;
 import kerfbook.quantity.Origin;
 
@@ -48,6 +50,7 @@ final class Findings {
         surveys();
         masses();
         sources();
+        faults();
         assumptions();
         new CalculatedFindings(campaign, tasks, rates, findings).add();
         findings.sort(Comparator.comparing(Finding::weight));
@@ -185,6 +188,24 @@ final class Findings {
                     "No component lists it, or nothing uses its technique.");
             }
         }
+    }
+
+    /** A fault rate that no step is counted by costs neither time nor dose. */
+    private void faults() {
+        for (Technique technique : campaign.techniques()) {
+            boolean fails = technique.faultsPerH().filter(rate -> rate.high() > 0).isPresent()
+                && campaign.cuts().stream().anyMatch(cut -> cut.technique().equals(technique.code()));
+            if (fails && work.tasks().stream().noneMatch(task -> clearsFaultsOf(technique.code(), task))) {
+                add(Finding.Weight.CHECK, "techniques", technique.code(), technique.name() + " has a fault rate, but no step is counted in its faults.",
+                    "Clearing them adds neither time nor dose to the forecast. Give its routine a step for each fault.");
+            }
+        }
+    }
+
+    private boolean clearsFaultsOf(String technique, PlannedTask task) {
+        return task.steps().stream().anyMatch(step -> step.driver() == Driver.FAULT)
+            && task.routine().flatMap(code -> campaign.routines().stream().filter(each -> each.code().equals(code)).findFirst())
+                .flatMap(Routine::technique).map(technique::equals).orElse(true);
     }
 
     private void assumptions() {

@@ -15,19 +15,21 @@ import kerfbook.quantity.Likely;
 
 /**
  * What there is to count in a component, or in several together. Tool changes, filters, abrasive and drums are expected numbers and
- * need not be whole.
+ * need not be whole, and so are faults.
  *
+ * @param faults         fault rate times tool-on hours, low by low and high by high
+ * @param meanFaults     expected number of faults: mean rate times mean tool-on hours of each technique, as the two do not hang together
  * @param waitHours until the water is clear after these cuts; only where they are those of one task
  * @param missing   the figure that some technique does not give, by the driver that needs it
  */
 record Quantities(double components, double packages, double pieces, double cuts, double metres, Likely toolOnHours,
-                  Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, double kerfKg, Optional<Likely> waitHours,
+                  Likely toolChanges, Likely kgAbrasive, Likely filters, Likely drums, Likely faults, double meanFaults, double kerfKg, Optional<Likely> waitHours,
                   Map<Driver, String> missing) {
 
     private static final double MM_PER_M = 1000;
     private static final Likely NONE = Likely.exactly(0);
 
-    static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Optional.empty(), Map.of());
+    static final Quantities EMPTY = new Quantities(0, 0, 0, 0, 0, NONE, NONE, NONE, NONE, NONE, NONE, 0, 0, Optional.empty(), Map.of());
 
     Quantities {
         missing = Map.copyOf(missing);
@@ -35,7 +37,7 @@ record Quantities(double components, double packages, double pieces, double cuts
 
     /** The component with those of its cuts that are given. */
     static Quantities of(Component component, List<Cut> cuts, Map<String, Technique> techniques) {
-        Quantities all = new Quantities(1, component.packages(), component.pieces(), 0, 0, NONE, NONE, NONE, NONE, NONE, 0, Optional.empty(), Map.of());
+        Quantities all = new Quantities(1, component.packages(), component.pieces(), 0, 0, NONE, NONE, NONE, NONE, NONE, NONE, 0, 0, Optional.empty(), Map.of());
         for (Cut cut : cuts) {
             all = all.plus(of(cut, component, techniques.get(cut.technique())));
         }
@@ -72,7 +74,11 @@ record Quantities(double components, double packages, double pieces, double cuts
         } else {
             missing.put(Driver.DRUM, technique.code() + " has no drum filling (drum_kg)");
         }
-        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes.orElse(NONE), abrasive, filters, drums, kerfKg,
+        if (technique.faultsPerH().isEmpty()) {
+            missing.put(Driver.FAULT, technique.code() + " has no fault rate (faults_per_h)");
+        }
+        return new Quantities(0, 0, 0, cut.count(), length / MM_PER_M, hours, changes.orElse(NONE), abrasive, filters, drums,
+            technique.faultsPerH().map(hours::times).orElse(NONE), technique.faultsPerH().map(rate -> hours.mean() * rate.mean()).orElse(0.0), kerfKg,
             Optional.empty(), missing);
     }
 
@@ -81,7 +87,8 @@ record Quantities(double components, double packages, double pieces, double cuts
         other.missing.forEach(lacking::putIfAbsent);
         return new Quantities(components + other.components, packages + other.packages, pieces + other.pieces, cuts + other.cuts,
             metres + other.metres, toolOnHours.plus(other.toolOnHours), toolChanges.plus(other.toolChanges),
-            kgAbrasive.plus(other.kgAbrasive), filters.plus(other.filters), drums.plus(other.drums), kerfKg + other.kerfKg,
+            kgAbrasive.plus(other.kgAbrasive), filters.plus(other.filters), drums.plus(other.drums),
+            faults.plus(other.faults), meanFaults + other.meanFaults, kerfKg + other.kerfKg,
             Optional.empty(), lacking);
     }
 
@@ -91,7 +98,8 @@ record Quantities(double components, double packages, double pieces, double cuts
         if (wait.hours().isEmpty()) {
             lacking.put(Driver.WAIT_HOUR, wait.because());
         }
-        return new Quantities(components, packages, pieces, cuts, metres, toolOnHours, toolChanges, kgAbrasive, filters, drums, kerfKg, wait.hours(), lacking);
+        return new Quantities(components, packages, pieces, cuts, metres, toolOnHours, toolChanges, kgAbrasive, filters, drums, faults, meanFaults, kerfKg,
+            wait.hours(), lacking);
     }
 
     /** Why the driver cannot be counted here, if it cannot. */
@@ -116,8 +124,14 @@ record Quantities(double components, double packages, double pieces, double cuts
             case KG_ABRASIVE -> kgAbrasive;
             case FILTER -> filters;
             case DRUM -> drums;
+            case FAULT -> faults;
             case WAIT_HOUR -> waitHours.orElseThrow();
             case SHIFT, WEEK, COUNT -> throw new IllegalStateException(driver + " is not a quantity of components");
         };
+    }
+
+    /** The number expected: the three-point mean, but for faults. */
+    double mean(Driver driver) {
+        return driver == Driver.FAULT ? meanFaults : of(driver).mean();
     }
 }

@@ -70,7 +70,7 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
         List<Part> parts = new ArrayList<>();
         byTechnique.forEach((technique, quantities) -> {
             if (quantities.whyNot(driver).isEmpty()) {
-                parts.add(new Part(technique, quantities.of(driver).mean(), quantities.toolOnHours(), quantities.kgAbrasive().mean(), quantities.kerfKg()));
+                parts.add(new Part(technique, quantities.mean(driver), quantities.toolOnHours(), quantities.kgAbrasive().mean(), quantities.kerfKg()));
             }
         });
         return List.copyOf(parts);
@@ -103,7 +103,7 @@ public record Resolved(Campaign campaign, Forecast forecast, WorkCalendar calend
 
     private static boolean counted(Driver driver) {
         return switch (driver) {
-            case TOOL_ON_HOUR, TOOL_CHANGE, KG_ABRASIVE, FILTER, DRUM -> true;
+            case TOOL_ON_HOUR, TOOL_CHANGE, KG_ABRASIVE, FILTER, DRUM, FAULT -> true;
             default -> false;
         };
     }

@@ -11,7 +11,8 @@ import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Likely;
 
 /**
- * Hours of one step: {@code hours = mean(quantity) · mean(hours each) · difficulty}, means of three points.
+ * Hours of one step: {@code hours = mean(quantity) · mean(hours each) · difficulty}, means of three points; the mean number of faults is mean rate
+ * times mean tool-on hours.
  *
  * @param replaced figures that somebody put in place of derived ones
  */
@@ -36,7 +37,7 @@ record StepHours(Step step, Likely quantity, double meanQuantity, double meanHou
 
     private static StepHours of(PlannedTask task, Step step, Likely quantity, Difficulty difficulty, Overrides overrides) {
         List<Replaced> replaced = new ArrayList<>();
-        double meanQuantity = replace(quantity.mean(), overrides.find(task.id(), step.code(), Figure.QUANTITY), replaced);
+        double meanQuantity = replace(step.driver() == Driver.FAULT ? task.quantities().mean(Driver.FAULT) : quantity.mean(), overrides.find(task.id(), step.code(), Figure.QUANTITY), replaced);
         double each = replace(step.hoursEach().mean(), overrides.find(task.id(), step.code(), Figure.HOURS_EACH), replaced);
         List<Difficulty.Used> factors = difficulty.used(step.factors());
         double multiplier = replace(Difficulty.multiplier(factors), overrides.find(task.id(), step.code(), Figure.DIFFICULTY), replaced);

@@ -73,7 +73,7 @@ public record Outlook(String name, boolean invented, String inputs, long seed, i
 
     /** What an input is about. */
     public enum Kind {
-        SURVEY, SOURCE, SPEED, WEAR, WATER, DIFFICULTY, CREW, LEARNT;
+        SURVEY, SOURCE, SPEED, WEAR, WATER, DIFFICULTY, CREW, FAULTS, LEARNT;
 
         @Override
         public String toString() {

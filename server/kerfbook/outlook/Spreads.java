@@ -164,6 +164,8 @@ final class Spreads {
                 int filled = solids > 0 ? program.sum(List.of(abrasive(technique, time)), List.of(part.abrasiveKg() / solids)) : Program.ONE;
                 yield program.product(filled, wear(technique, "drum", "Filling of drums by ", wear.drumKg().orElseThrow().dividing(1)));
             }
+            case FAULT -> program.product(time, pert(new Program.Input("faults/" + technique.code(), "Faults of " + technique.name(), Outlook.Kind.FAULTS,
+                technique.whereFaults().status().assumption()), technique.faultsPerH().orElseThrow()));
             default -> throw new IllegalStateException(driver.name());
         };
     }

@@ -96,6 +96,7 @@ public final class Figures {
             case COMPONENT, PACKAGE, PIECE -> divisions().toList();
             case CUT, METRE -> cuts().map(cut -> "cuts/" + cut.code()).toList();
             case TOOL_ON_HOUR, TOOL_CHANGE, KG_ABRASIVE, FILTER -> tools().toList();
+            case FAULT -> Stream.concat(cuts().map(cut -> "techniques/" + cut.technique() + "/faults"), tools()).toList();
             case DRUM -> Stream.concat(tools(), components().map(component -> "components/" + component.code() + "/metal")).toList();
             case WAIT_HOUR -> Stream.of(tools(), Stream.of("settings/pool", "settings/pool/water"), releases(), components().map(component -> "components/"
                 + component.code() + "/metal")).flatMap(each -> each).toList();

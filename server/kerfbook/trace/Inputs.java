@@ -30,6 +30,8 @@ public final class Inputs {
         inputs.settings(campaign);
         campaign.techniques().forEach(each -> inputs.add("techniques", each.code(), "", each.name(), each.areaRateCm2PerMin(), "cm²/min", each.origin(),
             each.speed().flatMap(speed -> speed.jet()).map(Jet::machinability).orElse(List.of()).stream().flatMap(number -> number.origin().copiedFrom().stream()).toList()));
+        campaign.techniques().forEach(each -> each.faultsPerH().ifPresent(rate -> inputs.add("techniques", each.code(), "/faults", "Fault rate of " + each.name(),
+            Optional.of(rate), "faults a tool-on hour", each.whereFaults(), List.of())));
         campaign.factors().forEach(each -> inputs.add("factors", each.code(), "", each.name(), Optional.of(each.percent()), "%", each.origin(), List.of()));
         campaign.routines().forEach(routine -> routine.tasks().forEach(task ->
             inputs.steps("routines", routine.code(), "/" + task.code(), task.name(), task.steps())));

@@ -25,6 +25,7 @@ import java.util.stream.Collectors;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
 import kerfbook.campaign.Cut;
+import kerfbook.campaign.Driver;
 import kerfbook.campaign.PoolWater;
 import kerfbook.campaign.Survey;
 import kerfbook.cutting.Technique;
@@ -266,6 +267,19 @@ class DemoDataTest {
         }
         assertEquals(627_100, forecast.cost().orElseThrow().total(), 50);
         assertEquals(5.27, forecast.people().stream().mapToDouble(Forecast.Person::usv).max().orElseThrow() / 1000, 0.005);
+    }
+
+    /** FROZEN: what faults are expected of the demonstration and what clearing them takes, as its page says. */
+    @Test
+    void faults_come_out_as_the_page_says() {
+        List<Forecast.StepDose> steps = forecast(DEMO).tasks().stream().flatMap(task -> task.steps().stream()).filter(step -> step.driver() == Driver.FAULT).toList();
+        assertEquals(12.73, steps.stream().mapToDouble(Forecast.StepDose::meanQuantity).sum(), 0.005);
+        assertEquals(29.36, steps.stream().mapToDouble(Forecast.StepDose::hours).sum(), 0.005);
+        assertEquals(1017, steps.stream().flatMap(step -> step.lines().stream()).mapToDouble(Forecast.Line::personUsv).sum(), 0.5);
+        String page = text(DEMO + ".md");
+        for (String figure : List.of("12.7 faults", "95 tool-on hours", "29 h", "1.02 person-mSv")) {
+            assertTrue(page.contains(figure), figure);
+        }
     }
 
     /** FROZEN: calibrated areas meet the twelve readings within the spread their surveys state, with factors near 1, as the page says. */
