@@ -16,8 +16,10 @@ final class Scene {
     final double detectorZ;
     /** The different matters, numbered; a ray's lengths are by this number. */
     final List<Matter> matters = new ArrayList<>();
-    /** No layer ends sideways: turning the source about its axis changes nothing but the place of the detector. */
+    /** No layer ends sideways where rays come: turning the source about its axis changes nothing but the place of the detector. */
     final boolean turnable;
+    /** Along x, y, z: the detector and every layer lie alike to both sides of the source's middle. */
+    final boolean[] alike;
 
     private final Convex[] outer;
     private final Convex[] inner;
@@ -47,22 +49,63 @@ final class Scene {
             numbers.add(number(shell.matter()));
         }
         boolean endless = true;
+        alike = new boolean[] {detectorX == 0, detectorY == 0, detectorZ == 0};
+        Sight sight = new Sight(half(source.shape(), grown), detectorX, detectorY, detectorZ);
         for (int i = layers.size() - 1; i >= 0; i--) {
-            Position low = axis.upright(layers.get(i).low());
-            Position high = axis.upright(layers.get(i).high());
-            boolean slab = low.xMm() == -Position.FAR_MM && low.yMm() == -Position.FAR_MM
-                && high.xMm() == Position.FAR_MM && high.yMm() == Position.FAR_MM;
-            outers.add(slab ? Convex.slab(low.zMm() - centre.zMm(), high.zMm() - centre.zMm()) : Convex.box(low.xMm() - centre.xMm(), low.yMm() - centre.yMm(), low.zMm() - centre.zMm(),
-                high.xMm() - centre.xMm(), high.yMm() - centre.yMm(), high.zMm() - centre.zMm()));
+            double[] low = from(centre, axis.upright(layers.get(i).low()));
+            double[] high = from(centre, axis.upright(layers.get(i).high()));
+            if (sight.misses(low, high)) {
+                continue;
+            }
+            boolean slab = sight.staysWithin(low, high);
+            outers.add(slab ? Convex.slab(low[2], high[2]) : Convex.box(low[0], low[1], low[2], high[0], high[1], high[2]));
             inners.add(null);
             numbers.add(number(layers.get(i).matter()));
             endless &= slab;
+            for (int along = 0; along < 3; along++) {
+                alike[along] &= slab && along < 2 || low[along] == -high[along] || low[along] == Double.NEGATIVE_INFINITY && high[along] == Double.POSITIVE_INFINITY;
+            }
         }
         outer = outers.toArray(new Convex[0]);
         inner = inners.toArray(new Convex[0]);
         matter = numbers.stream().mapToInt(Integer::intValue).toArray();
         turnable = endless;
         refuseInside(source.shape(), grown);
+    }
+
+    /** From the centre; what lies as far as lengths go is endless. */
+    private static double[] from(Position centre, Position place) {
+        return new double[] {from(centre.xMm(), place.xMm()), from(centre.yMm(), place.yMm()), from(centre.zMm(), place.zMm())};
+    }
+
+    private static double from(double centre, double place) {
+        return Math.abs(place) == Position.FAR_MM ? Math.copySign(Double.POSITIVE_INFINITY, place) : place - centre;
+    }
+
+    /** Half of an upright box round the source, grown on all sides. */
+    private static double[] half(Shape shape, double by) {
+        double radius = by;
+        double length = by;
+        if (shape instanceof Shape.Line line) {
+            length += line.lengthMm() / 2;
+        } else if (shape instanceof Shape.Disc disc) {
+            radius += disc.radiusMm();
+        } else if (shape instanceof Shape.CylinderSurface skin) {
+            radius += skin.radiusMm();
+            length += skin.lengthMm() / 2;
+        } else if (shape instanceof Shape.HollowCylinder ring) {
+            radius += ring.outerRadiusMm();
+            length += ring.lengthMm() / 2;
+        } else if (shape instanceof Shape.Cylinder cylinder) {
+            radius += cylinder.radiusMm();
+            length += cylinder.lengthMm() / 2;
+        } else if (shape instanceof Shape.Box box) {
+            return new double[] {by + box.xMm() / 2, by + box.yMm() / 2, by + box.zMm() / 2};
+        } else if (shape instanceof Shape.Sphere sphere) {
+            radius += sphere.radiusMm();
+            length = radius;
+        }
+        return new double[] {radius, radius, length};
     }
 
     private void refuseInside(Shape shape, double grown) {

@@ -1,6 +1,7 @@
 package kerfbook.shielding;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -15,8 +16,9 @@ import java.util.List;
  *   sphere          ρ, cos θ, φ      ρ² / (4/3 π R³)
  * </pre>
  * In volumes ρ, x, y, z run as {@code low + extent · v² (3 − 2v)} over v from 0 to 1, so that nodes crowd at the faces, where
- * most of what leaves a thick part comes from; the weight takes the derivative. φ is counted from the side of the detector. Where nothing ends sideways, both halves of the turn are alike and one is
- * taken twice.
+ * most of what leaves a thick part comes from; the weight takes the derivative. φ is counted from the side of the detector. Where
+ * nothing ends sideways, or a plane through axis and detector parts all layers evenly, both halves of the turn are alike and one is
+ * taken twice. So are the halves of a box to both sides of such a plane.
  */
 final class SourcePoints {
     private static final double[] ENDS = {0, 1};
@@ -45,7 +47,7 @@ final class SourcePoints {
         double dz = scene.detectorZ;
         double across = Math.hypot(dx, dy);
         turn = Math.atan2(dy, dx);
-        twice = scene.turnable ? 2 : 1;
+        twice = scene.turnable || scene.alike[0] || scene.alike[1] ? 2 : 1;
         if (shape instanceof Shape.Line line) {
             kind = Kind.LINE;
             span(0, -line.lengthMm() / 2, line.lengthMm());
@@ -84,9 +86,10 @@ final class SourcePoints {
             span(0, -box.xMm() / 2, box.xMm());
             span(1, -box.yMm() / 2, box.yMm());
             span(2, -box.zMm() / 2, box.zMm());
-            norm = 1 / (box.xMm() * box.yMm() * box.zMm());
+            boolean[] alike = scene.alike;
+            norm = (alike[0] ? 2 : 1) * (alike[1] ? 2 : 1) * (alike[2] ? 2 : 1) / (box.xMm() * box.yMm() * box.zMm());
             double gap = Math.hypot(beyond(dx, box.xMm() / 2), Math.hypot(beyond(dy, box.yMm() / 2), beyond(dz, box.zMm() / 2)));
-            cells(along(0, dx, gap, true), along(1, dy, gap, true), along(2, dz, gap, true));
+            cells(half(along(0, dx, gap, true), alike[0]), half(along(1, dy, gap, true), alike[1]), half(along(2, dz, gap, true), alike[2]));
         } else if (shape instanceof Shape.Sphere sphere) {
             kind = Kind.SPHERE;
             span(0, 0, sphere.radiusMm());
@@ -204,6 +207,11 @@ final class SourcePoints {
         }
         cuts.add(1.0);
         return cuts.stream().mapToDouble(cut -> graded ? cut : low[axis] + extent[axis] * cut).toArray();
+    }
+
+    /** The cuts from the middle on, where both halves are alike. */
+    private static double[] half(double[] cuts, boolean alike) {
+        return alike ? Arrays.stream(cuts).filter(cut -> cut >= 0.5).toArray() : cuts;
     }
 
     /** Cuts of the turn, or of half of it: quarters, eighths for a wall that rays graze, a narrow part on the side of a near detector. */

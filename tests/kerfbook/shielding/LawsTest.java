@@ -64,6 +64,27 @@ class LawsTest {
         assertEquals(whole, (top + bottom) / 2, 3e-5 * whole);
     }
 
+    /** LAW: a pool that no ray leaves sideways may as well be endless, a wall beside all rays may as well not be there, and half a symmetric scene counts twice. */
+    @ParameterizedTest
+    @MethodSource("shapes")
+    void walls_that_no_ray_meets_and_mirrored_halves_change_nothing(Shape shape) {
+        Source source = new Source(shape, ORIGIN);
+        Layer pool = Layer.below(900, Matter.solid("water")).bounded(Axis.X, -1500, 1500).bounded(Axis.Y, -1200, 1200);
+        Layer beside = Layer.below(2000, Matter.solid("iron")).bounded(Axis.X, 1600, 1700);
+        Layer over = Layer.between(Axis.Z, 950, 960, Matter.solid("iron")).bounded(Axis.X, 100, 2000).bounded(Axis.Y, -150, 150);
+        List<Layer> air = List.of(Layer.everywhere(Matter.solid("air")));
+        Position aside = new Position(700, -300, 1200);
+        double narrow = rate(source, List.of(air.get(0), pool, beside), aside, 1e-4);
+        assertEquals(rate(source, List.of(air.get(0), Layer.below(900, Matter.solid("water"))), aside, 1e-4), narrow, 1e-12 * narrow);
+        for (Position plane : List.of(new Position(700, 0, 1200), new Position(0, 700, 1200), new Position(900, 0, 0), new Position(0, 0, 1200))) {
+            Position near = new Position(plane.xMm() + 1e-6, plane.yMm() + 1e-6, plane.zMm() + 1e-6);
+            for (List<Layer> layers : List.of(air, List.of(air.get(0), pool), List.of(air.get(0), pool, over))) {
+                double folded = rate(source, layers, plane, 1e-3);
+                assertEquals(rate(source, layers, near, 1e-3), folded, 2e-3 * folded, shape + " " + plane + " " + layers);
+            }
+        }
+    }
+
     static List<Shape> shapes() {
         return List.of(new Shape.Line(800), new Shape.Disc(400), new Shape.CylinderSurface(300, 500), new Shape.HollowCylinder(350, 400, 500),
             new Shape.Cylinder(200, 600), new Shape.Box(300, 300, 300), new Shape.Sphere(250), new Shape.Point());
