@@ -47,17 +47,28 @@ public final class LogBench {
 
     public static void main(String[] args) throws Exception {
         Path folder = Files.createDirectories(Path.of(args.length == 0 ? "target/bench" : args[0]));
+        List<String> parts = args.length < 2 ? List.of("store", "http") : List.of(args).subList(1, args.length);
+        if (parts.contains("store")) {
+            store(folder, !parts.contains("short"));
+        }
+        if (parts.contains("http")) {
+            http(folder);
+        }
+    }
+
+    private static void store(Path folder, boolean whole) throws Exception {
         Path file = folder.resolve("log.mv.db");
         Files.deleteIfExists(file);
         try (Database database = Database.open(file)) {
             Entries entries = new Entries(database);
             measure("store", file, entry -> entries.put(1, entry, sender(), (beside, replaced) -> { }), 3);
             measure("store", file, entry -> entries.put(1, entry, sender(), (beside, replaced) -> { }), SECONDS);
-            fill(entries);
-            sums(database);
+            if (whole) {
+                fill(entries);
+                sums(database);
+            }
         }
         System.out.printf(Locale.ROOT, "after closing %.1f MB%n", Files.size(file) / 1e6);
-        http(folder);
     }
 
     private static Sender sender() {

@@ -21,7 +21,7 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     static final long SPARE = 32L << 20;
     private static final String ENDING = ".mv.db";
     private static final String MODE =
-        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE;LOCK_TIMEOUT=2000;MAX_COMPACT_TIME=3000";
+        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE;LOCK_TIMEOUT=2000;MAX_COMPACT_TIME=3000;QUERY_CACHE_SIZE=64";
     /** No saving in the background: it would save half of a transaction that is under way, see {@link GroupCommit}. */
     private static final String SAVE_AT_COMMIT = ";WRITE_DELAY=0";
 

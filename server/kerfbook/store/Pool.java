@@ -43,7 +43,7 @@ final class Pool implements AutoCloseable {
         this.jdbi = Jdbi.create(source)
             .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS))
             .configure(StatementExceptions.class, says -> says.setMessageRendering(MessageRendering.NONE));    // no plans in logs
-        this.commits = new GroupCommit(synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), writer);
+        this.commits = new GroupCommit(jdbi, synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), writer);
     }
 
     /** Opens the database and brings its tables to this release. {@code synced} is its file where a commit alone is not on the disk. */
@@ -83,14 +83,14 @@ final class Pool implements AutoCloseable {
         return answer;
     }
 
-    /** Runs the work in one transaction, after all writes planned before; answers when it is on the disk. */
+    /** Runs the work in a transaction, whole or not at all, after all writes planned before; answers when it is on the disk. */
     <T> CompletableFuture<T> write(HandleCallback<T, RuntimeException> work) {
-        return commits.add(() -> jdbi.inTransaction(work));
+        return commits.add(work);
     }
 
     /** On the thread that writes, so that no transaction is under way: H2 copies what it has at that moment. */
     CompletableFuture<Integer> copyTo(Path target, Duration patience) {
-        return commits.add(() -> jdbi.withHandle(handle -> handle.createUpdate("BACKUP TO '" + target.toString().replace("'", "''") + "'")
+        return commits.between(() -> jdbi.withHandle(handle -> handle.createUpdate("BACKUP TO '" + target.toString().replace("'", "''") + "'")
             .setQueryTimeout((int) patience.toSeconds()).execute()));
     }
 
