@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.regex.Pattern;
 import kerfbook.account.Role;
@@ -82,12 +83,13 @@ final class EntryRoutes {
         Instant now = now();
         Optional<Duration> skew = deviceTime(ctx).map(device -> Duration.between(now, device));
         LogPlan plan = plans.of(campaign);
+        Instant moment = today.moment(campaign, now);       // asked before: the thread that writes must not wait for a reader
         Entries.Put put = entries.put(campaign, entry, sender(caller, now), (beside, replaced) -> {
             replaced.ifPresent(old -> requireMayCorrect(caller, old));
-            check(plan, entry, beside, today.moment(campaign, now), skew);
+            check(plan, entry, beside, moment, skew);
         });
         ctx.status(put.fresh() ? 201 : 200);
-        Routes.json(ctx, Json.bytes(row(campaign, caller, put.kept())));
+        Routes.json(ctx, Json.bytes(row(caller, put.kept(), put.fresh() ? Optional.empty() : entries.replacedBy(campaign).apply(entry.id()))));
     }
 
     static void check(LogPlan plan, Entry entry, Beside beside, Instant now, Optional<Duration> skew) {
@@ -102,7 +104,7 @@ final class EntryRoutes {
         Address.plain(ctx);
         long campaign = existing(ctx);
         Kept kept = entries.find(campaign, id(ctx)).orElseThrow(() -> new Refused(404, "There is no such entry."));
-        Routes.json(ctx, Json.bytes(row(campaign, Caller.of(ctx), kept)));
+        Routes.json(ctx, Json.bytes(row(Caller.of(ctx), kept, entries.replacedBy(campaign).apply(kept.entry().id()))));
     }
 
     private void list(Context ctx) {
@@ -113,7 +115,8 @@ final class EntryRoutes {
         Optional<String> worker = Optional.ofNullable(ctx.queryParam("worker"));
         Predicate<Kept> which = kept -> from.filter(kept.entry().on()::isBefore).isEmpty() && worker.filter(code -> !code.equals(kept.entry().worker())).isEmpty();
         Page<Kept> found = entries.page(campaign, which, page.offset(), page.limit());
-        Routes.json(ctx, Json.bytes(new Rows(found.rows().stream().map(kept -> row(campaign, caller, kept)).toList(), page.offset(), page.limit(), found.total())));
+        Function<String, Optional<String>> replacedBy = entries.replacedBy(campaign);
+        Routes.json(ctx, Json.bytes(new Rows(found.rows().stream().map(kept -> row(caller, kept, replacedBy.apply(kept.entry().id()))).toList(), page.offset(), page.limit(), found.total())));
     }
 
     private void state(Context ctx) {
@@ -131,10 +134,9 @@ final class EntryRoutes {
         return sums.entrySet().stream().map(each -> new Part(each.getKey(), each.getValue().entries(), each.getValue().hours(), each.getValue().usv())).toList();
     }
 
-    private Row row(long campaign, Caller caller, Kept kept) {
+    private static Row row(Caller caller, Kept kept, Optional<String> replacedBy) {
         Entry entry = kept.entry();
         boolean open = sees(caller, entry.worker());
-        Optional<String> replacedBy = entries.replacedBy(campaign, entry.id());
         return new Row(entry.id(), entry.worker(), entry.task(), entry.on(), entry.area(), entry.hours(), Optional.of(entry.usv()).filter(usv -> open), entry.step(),
             entry.foundUsvPerH(), Optional.of(entry.remark()).filter(text -> open), entry.madeAt(), kept.receivedAt(), entry.replaces(), replacedBy,
             entry.confirmed(), Optional.of(kept.enteredBy()).filter(name -> open), mayCorrect(caller, kept) && replacedBy.isEmpty());

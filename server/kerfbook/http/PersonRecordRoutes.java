@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.regex.Pattern;
 import kerfbook.account.Role;
 import kerfbook.document.Json;
@@ -141,7 +142,8 @@ final class PersonRecordRoutes {
         for (int offset = 0, got = PAGE; got == PAGE; offset += PAGE) {
             List<Kept> page = entries.page(campaign, kept -> kept.entry().worker().equals(worker), offset, PAGE).rows();
             got = page.size();
-            page.forEach(kept -> lines.add(new Line(kept.entry(), kept.receivedAt(), kept.enteredBy(), entries.replacedBy(campaign, kept.entry().id()))));
+            Function<String, Optional<String>> replacedBy = entries.replacedBy(campaign);
+            page.forEach(kept -> lines.add(new Line(kept.entry(), kept.receivedAt(), kept.enteredBy(), replacedBy.apply(kept.entry().id()))));
         }
         Collections.reverse(lines);
         List<Result> found = results(campaign, worker);

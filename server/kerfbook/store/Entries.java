@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiConsumer;
+import java.util.function.Function;
 import java.util.function.Predicate;
 import kerfbook.logbook.Beside;
 import kerfbook.logbook.Entry;
@@ -113,9 +114,9 @@ public final class Entries {
         return shelf(campaign).find(id);
     }
 
-    /** Id of the entry that replaced this one. */
-    public Optional<String> replacedBy(long campaign, String id) {
-        return shelf(campaign).replacedBy(id);
+    /** From the id of an entry to the id of the one that replaced it. */
+    public Function<String, Optional<String>> replacedBy(long campaign) {
+        return shelf(campaign)::replacedBy;
     }
 
     /** Some of the entries, also those replaced, last first. */

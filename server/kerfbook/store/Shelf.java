@@ -19,8 +19,11 @@ final class Shelf {
     /** Id of what was replaced → id of what replaced it. */
     private final Map<String, String> replacedBy = new HashMap<>();
     private Tally tally = new Tally();
-    private List<Entry> current = List.of();
-    private Sums sums = tally.sums();
+    /** Those that hold, as far as nothing among them was replaced; null where they must be gathered anew. */
+    private List<Entry> holding = new ArrayList<>();
+    /** What was handed out last; null where something came since. */
+    private List<Entry> current;
+    private Sums sums;
 
     Shelf(long campaign) {
         this.campaign = campaign;
@@ -32,14 +35,12 @@ final class Shelf {
             byId.clear();
             replacedBy.clear();
             tally = new Tally();
-            settle();
+            holding = new ArrayList<>();
+            current = null;
+            sums = null;
         }
         long last = rows.isEmpty() ? 0 : rows.get(rows.size() - 1).number();
-        List<Kept> fresh = EntryRows.after(handle, campaign, last);
-        if (!fresh.isEmpty()) {
-            fresh.forEach(this::add);
-            settle();
-        }
+        EntryRows.after(handle, campaign, last).forEach(this::add);
     }
 
     private boolean stillThere(Handle handle, Kept last) {
@@ -55,23 +56,34 @@ final class Shelf {
             Entry old = byId.get(id).entry();
             if (!old.takesBack()) {
                 tally.remove(old);
+                holding = null;
             }
         });
         if (!entry.takesBack()) {
             tally.add(entry);
+            if (holding != null) {
+                holding.add(entry);
+            }
         }
-    }
-
-    private void settle() {
-        current = rows.stream().map(Kept::entry).filter(entry -> !entry.takesBack() && !replacedBy.containsKey(entry.id())).toList();
-        sums = tally.sums();
+        current = null;
+        sums = null;
     }
 
     synchronized List<Entry> current() {
+        if (holding == null) {
+            holding = new ArrayList<>();
+            rows.stream().map(Kept::entry).filter(entry -> !entry.takesBack() && !replacedBy.containsKey(entry.id())).forEach(holding::add);
+        }
+        if (current == null) {
+            current = List.copyOf(holding);
+        }
         return current;
     }
 
     synchronized Sums sums() {
+        if (sums == null) {
+            sums = tally.sums();
+        }
         return sums;
     }
 

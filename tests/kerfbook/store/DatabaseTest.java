@@ -13,10 +13,15 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -151,6 +156,61 @@ class DatabaseTest {
                 assertTrue(database.answers());
             }
             assertEquals("C", campaigns.edit(id, now -> new Edit.PutHeader("C", "{}", now.headerVersion())).name());
+        }
+    }
+
+    /** LAW: of writes that share a transaction, one that fails is undone whole and says its own reason; the others stand. */
+    @Test
+    void a_write_that_fails_spoils_none_of_those_that_wait_with_it() throws Exception {
+        Path file = folder.resolve("kerfbook");
+        try (Database database = Database.open(file)) {
+            CountDownLatch begun = new CountDownLatch(1);
+            CountDownLatch queued = new CountDownLatch(1);
+            CompletableFuture<Object> holds = CompletableFuture.supplyAsync(() -> database.write(handle -> {
+                begun.countDown();
+                return wait(queued);
+            }));
+            assertTrue(begun.await(10, TimeUnit.SECONDS));
+            ExecutorService callers = Executors.newFixedThreadPool(20);
+            List<CompletableFuture<Integer>> answers = new ArrayList<>();
+            for (int i = 0; i < 20; i++) {
+                int number = i;
+                answers.add(CompletableFuture.supplyAsync(() -> database.write(handle -> {
+                    handle.execute("INSERT INTO table_seen (name, sha256, seen_at) VALUES (?, 'x', CURRENT_TIMESTAMP)", "t" + number);
+                    if (number % 3 == 1) {
+                        throw new IllegalArgumentException("no " + number);
+                    }
+                    if (number % 3 == 2) {
+                        handle.execute("INSERT INTO table_seen (name, sha256, seen_at) VALUES (?, 'x', CURRENT_TIMESTAMP)", "t" + number);
+                    }
+                    return number;
+                }), callers));
+            }
+            Thread.sleep(300);                      // all of them are waiting by then
+            queued.countDown();
+            holds.get(10, TimeUnit.SECONDS);
+            for (int i = 0; i < 20; i++) {
+                CompletableFuture<Integer> answer = answers.get(i);
+                if (i % 3 == 0) {
+                    assertEquals(i, answer.get(10, TimeUnit.SECONDS));
+                } else {
+                    Throwable cause = assertThrows(ExecutionException.class, () -> answer.get(10, TimeUnit.SECONDS)).getCause();
+                    assertEquals(i % 3 == 1 ? "no " + i : "23505", i % 3 == 1 ? cause.getMessage() : SqlTrouble.in(cause).orElseThrow().getSQLState());
+                }
+            }
+            callers.shutdown();
+        }
+        try (Database database = Database.open(file)) {
+            assertEquals(List.of("t0", "t12", "t15", "t18", "t3", "t6", "t9"),
+                database.read(handle -> handle.createQuery("SELECT name FROM table_seen ORDER BY name").mapTo(String.class).list()));
+        }
+    }
+
+    private static Object wait(CountDownLatch latch) {
+        try {
+            return latch.await(10, TimeUnit.SECONDS);
+        } catch (InterruptedException e) {
+            throw new IllegalStateException(e);
         }
     }
 

@@ -33,6 +33,9 @@ final class Writer {
             Writer writer = new Writer(database, Integer.parseInt(args[2]));
             writer.all(args[3].equals("until-full"));
             if (args[3].equals("until-full")) {
+                while (database.answers()) {            // opening it again tidied up enough for a little more
+                    writer.all(true);
+                }
                 writer.waitForRoom();
                 writer.all(false);
             }
