@@ -39,6 +39,8 @@ final class Block {
     final double[][] people;
     final double[][][] bounds;
     final double[][] weeks;
+    private final double[] byWeek;
+    private final double[] start = new double[TRIALS];
     final double[][] cumulative;
     final double[][] used;
     private final double[][] crews;
@@ -67,6 +69,7 @@ final class Block {
         bounds = new double[model.narrow.size()][][];
         Arrays.setAll(bounds, i -> rows(model.workers.size()));
         weeks = rows(series.weeks.count());
+        byWeek = new double[series.weeks.count() * TRIALS];
         cumulative = rows(series.weeks.count());
         used = rows(model.costs.used.size());
         crews = rows(model.crews.size());
@@ -81,6 +84,7 @@ final class Block {
 
     /** Works out {@code n} trials; what came out goes into the series. */
     void run(long firstTrial, int n, Series.Into into) {
+        into.block(n);
         model.program.run(factors, inputKeys, firstTrial, n);
         clear(n);
         for (int i : model.order) {
@@ -106,7 +110,7 @@ final class Block {
     }
 
     private void clear(int n) {
-        for (double[][] rows : new double[][][] {groups, components, techniques, areas, targets, people, weeks, crews}) {
+        for (double[][] rows : new double[][][] {groups, components, techniques, areas, targets, people, crews}) {
             for (double[] row : rows) {
                 Rows.fill(row, n, 0);
             }
@@ -120,6 +124,7 @@ final class Block {
             Rows.fill(techniqueFrom[i], n, Double.POSITIVE_INFINITY);
             Rows.fill(techniqueTo[i], n, 0);
         }
+        Arrays.fill(byWeek, 0);
         Rows.fill(total, n, 0);
         Rows.fill(personHours, n, 0);
         Rows.fill(cost, n, model.costs.once);
@@ -244,7 +249,8 @@ final class Block {
         for (int target : work.targets) {
             Rows.add(targets[target], n, usv);
         }
-        series.weeks.spread(weeks, n, usv, hours, finish[work.place]);
+        Rows.begin(start, n, finish[work.place], hours);
+        series.weeks.spread(byWeek, n, usv, start, finish[work.place]);
     }
 
     private void weekly(long firstTrial, int n, Series.Into into) {
@@ -333,6 +339,7 @@ final class Block {
 
     private void accumulate(int n) {
         for (int i = 0; i < weeks.length; i++) {
+            System.arraycopy(byWeek, i * TRIALS, weeks[i], 0, n);
             System.arraycopy(weeks[i], 0, cumulative[i], 0, n);
             if (i > 0) {
                 Rows.add(cumulative[i], n, cumulative[i - 1]);

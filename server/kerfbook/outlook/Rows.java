@@ -84,6 +84,13 @@ final class Rows {
         }
     }
 
+    /** When something started that takes so many hours (times in ticks). */
+    static void begin(double[] to, int n, double[] finish, double[] hours) {
+        for (int k = 0; k < n; k++) {
+            to[k] = finish[k] - hours[k] * Work.TICKS;
+        }
+    }
+
     /** {@code to = max(to, a + c)}. */
     static void later(double[] to, int n, double[] a, double c) {
         for (int k = 0; k < n; k++) {

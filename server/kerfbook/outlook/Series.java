@@ -12,6 +12,9 @@ import kerfbook.estimate.Resolved;
 final class Series {
     /** What takes the rows of a block. */
     interface Into {
+        /** Comes before the others. */
+        default void block(int n) { }
+
         void task(Block block, Work work, int n);
 
         void whole(Block block, long firstTrial, int n);
@@ -129,6 +132,11 @@ final class Series {
         Counting(Totals totals) {
             this.totals = totals;
             keptBounds = new long[model.resolved.constraints().size() * model.workers.size()];
+        }
+
+        @Override
+        public void block(int n) {
+            hand.block(n);
         }
 
         @Override

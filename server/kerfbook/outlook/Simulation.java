@@ -65,6 +65,7 @@ public final class Simulation {
         for (int first = 0; first < Math.min(PILOT, plan.trials()); first += Block.TRIALS) {
             pilot.run(first, Math.min(Block.TRIALS, plan.trials() - first), ranging);
         }
+        series.tally.ready();
         ExecutorService others = Executors.newFixedThreadPool(plan.threads());
         try {
             together(others, this::work);

@@ -11,7 +11,7 @@ import kerfbook.schedule.WorkCalendar;
 /** Calendar weeks with work in them, by working hours; the last one holds all that comes after it. */
 final class Weeks {
     final List<LocalDate> starts = new ArrayList<>();
-    /** Hour at which each week ends; the last never does. */
+    /** Tick at which each week ends; the last never does. */
     private final double[] ends;
     private final int[] ofDay;
     private final double perDay;
@@ -44,7 +44,7 @@ final class Weeks {
         }
         ends = new double[starts.size()];
         for (int i = 0; i < ends.length; i++) {
-            ends[i] = i < ended.size() ? ended.get(i) : Double.POSITIVE_INFINITY;
+            ends[i] = i < ended.size() ? ended.get(i) * Work.TICKS : Double.POSITIVE_INFINITY;
         }
     }
 
@@ -52,29 +52,33 @@ final class Weeks {
         return ends.length;
     }
 
-    /** Lays doses over the weeks in which they are taken, evenly over the hours from start to finish (times in ticks). */
-    void spread(double[][] weeks, int n, double[] usv, double[] hours, double[] finish) {
-        int days = ofDay.length - 1;
+    /**
+     * Lays doses over the weeks in which they are taken, evenly from start to finish (times in ticks).
+     *
+     * @param weeks a row of {@link Block#TRIALS} places for each week, one after the other
+     */
+    void spread(double[] weeks, int n, double[] usv, double[] start, double[] finish) {
+        double days = 1 / (perDay * Work.TICKS);
         for (int k = 0; k < n; k++) {
-            double to = finish[k] / Work.TICKS;
-            double from = to - hours[k];
-            int week = ofDay[Math.max(0, Math.min(days, (int) (from / perDay)))];
-            if (to <= ends[week]) {
-                weeks[week][k] += usv[k];
+            int week = ofDay[Math.min(ofDay.length - 1, (int) (start[k] * days))];
+            if (finish[k] <= ends[week]) {
+                weeks[week * Block.TRIALS + k] += usv[k];
             } else {
-                over(weeks, k, week, from, to, usv[k] / (to - from));
+                over(weeks, k, week, start[k], finish[k], usv[k]);
             }
         }
     }
 
-    private void over(double[][] weeks, int k, int first, double start, double to, double perHour) {
-        double from = start;
+    /** What takes less than a tick is laid over one. */
+    private void over(double[] weeks, int k, int first, double start, double to, double usv) {
+        double perTick = usv / Math.max(1, to - start);
+        double from = Math.min(start, to - 1);
         int week = first;
         while (to > ends[week]) {
-            weeks[week][k] += perHour * Math.max(0, ends[week] - from);
+            weeks[week * Block.TRIALS + k] += perTick * Math.max(0, ends[week] - from);
             from = Math.max(from, ends[week]);
             week++;
         }
-        weeks[week][k] += perHour * (to - from);
+        weeks[week * Block.TRIALS + k] += perTick * (to - from);
     }
 }

@@ -117,8 +117,10 @@ class DrawTest {
         Rows.logNormal(values, values.length, key(5), 0, 2, 0.4);
         Tally tally = new Tally(1, 4);
         tally.range(0, values, 512);
+        tally.ready();
         Tally.Hand hand = tally.new Hand();
         for (int first = 0; first < values.length; first += 125) {
+            hand.block(125);
             hand.count(0, first / 12_500, Arrays.copyOfRange(values, first, first + 125), 125);
         }
         hand.hand();
