@@ -7,6 +7,7 @@ const { byNearness } = await load('/lib/nearness.js');
 const { bands, countIn } = await load('/lib/bands.js');
 const { verdict } = await load('/lib/verdict.js');
 const { link, parse, withQuery } = await load('/lib/route.js');
+const { faultLine } = await load('/lib/faulty.js');
 
 const task = (id, finish, usv, start) => ({ id, name: id, group: 'g', finish, person_usv: usv, start_hour: start, hours: 1, person_hours: 1, float_hours: 0 });
 const tasks = [task('b', '2027-03-05', 30, 2), task('a', '2027-03-02', 10, 1), task('c', '2027-03-05', 5, 3)];
@@ -59,4 +60,11 @@ test('LAW: an address that was made is read back', () => {
   equal([route.id, route.page, route.rest, route.search.get('task'), route.search.has('role')], ['1', 'add', ['overrides'], 'ring/cut', false]);
   equal(parse('').page, 'campaigns');
   equal(parse('#/c/7').page, 'standing');
+});
+test('BY HAND: faults are told with the third and the eighteenth of twenty outcomes; none are no line', () => {
+  const number = (mean, low, high) => ({ mean, outcomes: [low, low, low, ...Array(14).fill(mean), high, high, high] });
+  equal(faultLine({ number: number(12.73, 7, 20), techniques: [{ name: 'Jet', number: number(5.13, 2, 9) }, { name: 'Torch', number: number(0.187, 0, 0) }] }),
+    'Faults to be cleared while cutting: about 13; 8 in 10: 7 to 20. Jet: about 5.1; 8 in 10: 2 to 9. Torch: about 0.19; 8 in 10: 0.');
+  equal(faultLine({ number: number(3, 1, 5), techniques: [{ name: 'Jet', number: number(3, 1, 5) }] }), 'Faults to be cleared while cutting: about 3.0; 8 in 10: 1 to 5.');
+  equal(faultLine(undefined), '');
 });

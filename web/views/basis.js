@@ -12,6 +12,7 @@ import { restsOn } from '../elements/rests-on.js';
 import { kinds } from '../forms/kinds.js';
 import { subnav } from '../elements/subnav.js';
 import { link } from '../lib/route.js';
+import { faultLine } from '../lib/faulty.js';
 import { assumed, plural, sentence } from '../lib/words.js';
 import { day, msv, msvTyped, plain } from '../lib/units.js';
 
@@ -75,7 +76,9 @@ const WIDEST = 12;
 /** How far the mean outcome moves from the lowest to the highest tenth of each input that acts in more than one place. */
 function sensitivity({ outlook, run }) {
   const rows = outlook.sensitivity.slice(0, WIDEST);
-  if (rows.length === 0) return nothing;
+  const faults = faultLine(outlook.faults);
+  const failing = faults ? html`<p class="small" id="fault-line">${faults}</p>` : nothing;
+  if (rows.length === 0) return faults ? html`<section class="panel">${failing}</section>` : nothing;
   const target = outlook.targets.find(each => each.scope === 'campaign');
   const deciding = rows.filter(row => row.decides).length;
   const name = row => `${row.name}${row.assumption ? ' (spread assumed)' : ''}`;
@@ -86,7 +89,7 @@ function sensitivity({ outlook, run }) {
     under: html`<p class="small muted">${deciding > 0 ? `◆ marks ${plural(deciding, 'input')} that alone ${deciding === 1 ? 'moves' : 'move'} the mean across the target. ` : ''}Run ${run.number}, ${plain(outlook.trials)} draws.</p>`,
     caption: 'How far each input moves the collective dose, person-mSv', head: ['Input', 'lowest tenth', 'highest tenth', 'rank correlation', '± standard error', 'moves across the target'],
     rows: rows.map(row => [name(row), msv(row.low_usv), msv(row.high_usv), plain(Number(row.rank_correlation.toFixed(3))), plain(Number(row.error.toFixed(3))), row.decides ? 'yes' : 'no']) })}
-    <details class="fold"><summary>How the outcomes are drawn</summary><ul class="small">${outlook.notes.map(note => html`<li>${note}</li>`)}
+    ${failing}<details class="fold"><summary>How the outcomes are drawn</summary><ul class="small">${outlook.notes.map(note => html`<li>${note}</li>`)}
       <li>A target asks for a decision from 5 of 20 outcomes above it, a person's constraint from 2 of 20 (house settings, no source).</li>
       <li>What moved the median is worked out by taking over one cause after the other in one fixed order: hours, dose rates, scope, technique, shielding, work done.</li></ul></details></section>`;
 }

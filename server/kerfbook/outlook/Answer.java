@@ -23,6 +23,9 @@ final class Answer {
         "Tasks start as early as the links and the hand-over of resources in the planned order allow; for weekly work they wait as long as by the plan. Dose rates are those of the planned days.",
         "Background is taken as known; people, presence and figures that somebody replaced do not vary.");
 
+    private static final String FAULTS = "Faults are chance: how often a technique fails is drawn once a trial, how often it then does so on each component, and how long each "
+        + "fault takes, by itself. They stay random where every other figure is known, unless the rate is 0.";
+
     private final Model model;
     private final Plan plan;
     private final Series series;
@@ -48,7 +51,7 @@ final class Answer {
             parts(series.areas, model.areas, campaign.areas().stream().map(each -> each.name()).toList(), code -> received.byArea().getOrDefault(code, 0.0)),
             parts(series.groups, model.groups, model.groups, code -> received.byGroup().getOrDefault(code, 0.0)),
             parts(series.techniques, model.techniques, campaign.techniques().stream().map(each -> each.name()).toList(), this::receivedOfTechnique),
-            people(), weeks(), targets(usv), Spread.of(totals.highest), amounts(), runs(),
+            people(), weeks(), targets(usv), Spread.of(totals.highest), amounts(), faults(), runs(),
             new Sensitivity(model, plan, totals.usv, campaignTarget()).inputs(others), notes());
     }
 
@@ -160,6 +163,18 @@ final class Answer {
         return amounts;
     }
 
+    private Optional<Outlook.Faults> faults() {
+        if (model.failing.all.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Outlook.FaultsOf> techniques = new ArrayList<>();
+        for (int i = 0; i < model.failing.techniques.size(); i++) {
+            int technique = model.failing.techniques.get(i);
+            techniques.add(new Outlook.FaultsOf(model.techniques.get(technique), campaign.techniques().get(technique).name(), at(series.faults + 1 + i, 0).whole()));
+        }
+        return Optional.of(new Outlook.Faults(at(series.faults, 0).whole(), techniques));
+    }
+
     private List<Outlook.Run> runs() {
         List<Outlook.Run> runs = new ArrayList<>();
         for (int i = 0; i < totals.shown.length; i++) {
@@ -170,6 +185,9 @@ final class Answer {
 
     private List<String> notes() {
         List<String> notes = new ArrayList<>(NOTES);
+        if (!model.failing.all.isEmpty()) {
+            notes.add(FAULTS);
+        }
         if (!model.narrow.isEmpty() && campaign.workers().stream().anyMatch(worker -> !known(worker.code()))) {
             notes.add("Of somebody it is not known in which tasks a dose was received; constraints on a part of the work are left out there.");
         }

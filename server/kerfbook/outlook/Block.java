@@ -15,6 +15,11 @@ final class Block {
     private final long[] inputKeys;
     private final long[][] stepKeys;
     private final double[][] factors;
+    private final long[] faultKeys;
+    private final double[][] failed;
+    /** Of all techniques together, then of each that fails. */
+    final double[][] faults;
+    private final double[] count = new double[TRIALS];
     final double[][] duration;
     final double[][] finish;
     private final double[][] latest;
@@ -57,6 +62,9 @@ final class Block {
             stepKeys[work.place] = work.steps.stream().mapToLong(each -> Draw.key(seed, each.text)).toArray();
         }
         factors = rows(model.program.size());
+        faultKeys = model.failing.all.stream().mapToLong(each -> Draw.key(seed, each.text())).toArray();
+        failed = rows(faultKeys.length);
+        faults = rows(faultKeys.length == 0 ? 0 : 1 + model.failing.techniques.size());
         duration = rows(model.works.length);
         finish = rows(model.works.length);
         latest = rows(model.works.length);
@@ -86,6 +94,7 @@ final class Block {
     void run(long firstTrial, int n, Series.Into into) {
         into.block(n);
         model.program.run(factors, inputKeys, firstTrial, n);
+        fail(firstTrial, n);
         clear(n);
         for (int i : model.order) {
             Work work = model.works[i];
@@ -133,18 +142,32 @@ final class Block {
         Rows.fill(last, n, 0);
     }
 
+    /** How many faults there are, and of which technique. */
+    private void fail(long firstTrial, int n) {
+        for (double[] row : faults) {
+            Rows.fill(row, n, 0);
+        }
+        for (int i = 0; i < failed.length; i++) {
+            Failing.Of of = model.failing.all.get(i);
+            Rows.poisson(failed[i], n, faultKeys[i], firstTrial, of.mean(), of.factor() == Program.ONE ? null : factors[of.factor()]);
+            if (of.told()) {
+                Rows.add(faults[0], n, failed[i]);
+                Rows.add(faults[1 + model.failing.techniques.indexOf(of.technique())], n, failed[i]);
+            }
+        }
+    }
+
     /** Hours and dose of one task; of a weekly one, as often as it comes back. */
     private void draw(Work work, long firstTrial, int n, double[] times) {
         Rows.fill(hours, n, 0);
         Rows.fill(usv, n, 0);
         for (int pass = 0; pass < (work.shifts ? 2 : 1); pass++) {
-            Work.Kind kind = pass == 0 ? Work.Kind.COUNTED : Work.Kind.SHIFTS;
             if (pass == 1) {
                 countShifts(n);
             }
             for (int i = 0; i < work.steps.size(); i++) {
                 Work.Step each = work.steps.get(i);
-                if (each.kind == kind) {
+                if ((each.kind == Work.Kind.SHIFTS) == (pass == 1)) {
                     time(each, stepKeys[work.place][i], firstTrial, n);
                     if (pass == 1) {
                         Rows.times(step, n, shifts);
@@ -180,7 +203,13 @@ final class Block {
     }
 
     private void time(Work.Step each, long key, long firstTrial, int n) {
-        if (each.each == null) {
+        if (each.kind == Work.Kind.FAULTS) {
+            Rows.fill(count, n, 0);
+            for (int fault : each.faults) {
+                Rows.add(count, n, failed[fault]);
+            }
+            Rows.times(step, n, key, firstTrial, count, each.each, each.width, each.hours);
+        } else if (each.each == null) {
             Rows.fill(step, n, each.hours);
         } else {
             Rows.pert(step, n, key, firstTrial, each.each.cells, each.width, each.hours);

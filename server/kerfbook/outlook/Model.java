@@ -43,6 +43,7 @@ public final class Model {
     final double asOfTicks;
     final Weekly weekly;
     final Costs costs;
+    final Failing failing;
     private final Map<Crew, Integer> crewAt = new HashMap<>();
     private final Map<String, Integer> rateFactor = new HashMap<>();
 
@@ -50,6 +51,7 @@ public final class Model {
         this.resolved = resolved;
         this.state = state;
         spreads = new Spreads(resolved, state, program);
+        failing = new Failing(this);
         Campaign campaign = resolved.campaign();
         resolved.forecast().groups().forEach(group -> groups.add(group.group()));
         components = campaign.components().stream().map(each -> each.code()).toList();
@@ -125,8 +127,12 @@ public final class Model {
         Work.Step step = new Work.Step();
         boolean given = Spreads.replaced(resolvedStep, Figure.HOURS);
         boolean counted = dose.driver() != Driver.SHIFT || task.weekly() || given || Spreads.replaced(resolvedStep, Figure.QUANTITY);
-        step.kind = counted ? Work.Kind.COUNTED : Work.Kind.SHIFTS;
-        step.hours = counted ? remaining * dose.hours() : dose.meanHoursEach() * dose.difficulty();
+        boolean faults = dose.driver() == Driver.FAULT && !given && !Spreads.replaced(resolvedStep, Figure.QUANTITY);
+        step.kind = faults ? Work.Kind.FAULTS : counted ? Work.Kind.COUNTED : Work.Kind.SHIFTS;
+        step.hours = counted && !faults ? remaining * dose.hours() : dose.meanHoursEach() * dose.difficulty();
+        if (faults) {
+            step.faults = failing.clearedIn(task, remaining);
+        }
         step.alongside = dose.alongside();
         step.shared = spreads.shared(task, resolvedStep);
         Likely each = dose.hoursEach();
@@ -252,7 +258,7 @@ public final class Model {
             program.draw(factors, keys, first, n);
             for (Work work : works) {
                 for (Work.Step step : work.steps) {
-                    if (step.each != null) {
+                    if (step.each != null && step.kind != Work.Kind.FAULTS) {
                         Rows.pert(row, n, Draw.key(seed, step.text), first, step.each.cells, step.width, step.hours);
                         sum += row[0];
                     }

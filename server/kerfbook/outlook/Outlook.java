@@ -18,6 +18,7 @@ import kerfbook.estimate.Basis;
  * @param finish      the day of the last finish
  * @param parts       of the dose under each heading
  * @param weeks       calendar weeks from the first in which something remains to be done, the last one with all that comes after it
+ * @param faults      how often tools fail in what is still to do; only where a step clears faults
  * @param runs        a few single trials
  * @param sensitivity which input moves the collective dose, the strongest first
  * @param notes       what holds for these figures
@@ -25,7 +26,7 @@ import kerfbook.estimate.Basis;
 public record Outlook(String name, boolean invented, String inputs, long seed, int trials, List<Basis.Edition> editions, LocalDate start,
                       Optional<LocalDate> asOf, Spread personUsv, Spread hours, Spread personHours, Optional<Spread> cost, Finish finish,
                       List<Task> tasks, List<Part> components, List<Part> areas, List<Part> groups, List<Part> techniques, List<Person> people,
-                      List<Week> weeks, List<Target> targets, Spread highestUsv, List<Amount> amounts, List<Run> runs,
+                      List<Week> weeks, List<Target> targets, Spread highestUsv, List<Amount> amounts, Optional<Faults> faults, List<Run> runs,
                       List<Input> sensitivity, List<String> notes) {
 
     /** The day on which all is done, with the outcomes in rising order. */
@@ -54,6 +55,15 @@ public record Outlook(String name, boolean invented, String inputs, long seed, i
 
     /** Something used up, such as drums. */
     public record Amount(String what, String unit, Spread amount) { }
+
+    /**
+     * Faults of all techniques together, and of each. Quantiles and outcomes are whole numbers.
+     *
+     * @param number of faults that stop a tool until somebody clears them
+     */
+    public record Faults(Spread number, List<FaultsOf> techniques) { }
+
+    public record FaultsOf(String technique, String name, Spread number) { }
 
     /** One trial: its dose at the end of each week, as {@code weeks} lists them. */
     public record Run(int trial, double personUsv, double hours, List<Double> cumulativeUsv) { }

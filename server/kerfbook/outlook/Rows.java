@@ -28,6 +28,27 @@ final class Rows {
         }
     }
 
+    /** Numbers that the Poisson distribution gives with the means {@code mean · factor}; a factor of null is 1. */
+    static void poisson(double[] to, int n, long key, long firstTrial, double mean, double[] factor) {
+        for (int k = 0; k < n; k++) {
+            to[k] = Poisson.quantile(factor == null ? mean : mean * factor[k], Draw.uniform(key, firstTrial + k));
+        }
+    }
+
+    /** Sums of as many independent draws {@code c · (1 + width · (x − mean))} as {@code counts} says; without a table each is c. */
+    static void times(double[] to, int n, long key, long firstTrial, double[] counts, Pert table, double width, double c) {
+        for (int k = 0; k < n; k++) {
+            double sum = counts[k];
+            if (table != null) {
+                long mine = Draw.bits(key, firstTrial + k);
+                for (int i = 0; i < counts[k]; i++) {
+                    sum += width * table.off(Draw.bits(mine, i));
+                }
+            }
+            to[k] = c * sum;
+        }
+    }
+
     static void product(double[] to, int n, double[] a, double[] b) {
         for (int k = 0; k < n; k++) {
             to[k] = a[k] * b[k];

@@ -40,6 +40,7 @@ final class Series {
     final int weekly;
     final int cumulative;
     final int used;
+    final int faults;
     final int tasks;
 
     Series(Model model, Weeks weeks, int parts) {
@@ -58,7 +59,8 @@ final class Series {
         weekly = bounds + model.narrow.size() * model.workers.size();
         cumulative = weekly + weeks.count();
         used = cumulative + weeks.count();
-        tasks = used + model.costs.used.size();
+        faults = used + model.costs.used.size();
+        tasks = faults + (model.failing.all.isEmpty() ? 0 : 1 + model.failing.techniques.size());
         tally = new Tally(tasks + 3 * model.works.length, parts);
     }
 
@@ -94,6 +96,7 @@ final class Series {
         rows(weekly, block.weeks, each);
         rows(cumulative, block.cumulative, each);
         rows(used, block.used, each);
+        rows(faults, block.faults, each);
     }
 
     private static void rows(int first, double[][] rows, Each each) {

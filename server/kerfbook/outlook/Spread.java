@@ -33,6 +33,11 @@ public record Spread(double mean, double p5, double p50, double p80, double p95,
         return new Spread(value, value, value, value, value, java.util.Collections.nCopies(OUTCOMES, value), new Errors(0, 0, 0, 0, 0), 0);
     }
 
+    /** Of a figure that is counted: quantiles and outcomes are whole, mean and standard deviation are not. */
+    Spread whole() {
+        return new Spread(mean, Math.rint(p5), Math.rint(p50), Math.rint(p80), Math.rint(p95), outcomes.stream().map(Math::rint).toList(), error, sd);
+    }
+
     /** Of all values, in any order, at least one. */
     public static Spread of(double[] values) {
         double[] sorted = values.clone();

@@ -105,10 +105,10 @@ final class Spreads {
         return unbiased(input, s);
     }
 
-    /** Of all that a step has in common with others: its quantity, its difficulty, the crew. */
+    /** Of all that a step has in common with others: its quantity, its difficulty, the crew. The number of faults is drawn by itself. */
     int shared(Resolved.Task task, Resolved.Step step) {
         boolean given = replaced(step, Figure.HOURS);
-        int factor = given || replaced(step, Figure.QUANTITY) ? Program.ONE : quantity(step);
+        int factor = given || replaced(step, Figure.QUANTITY) || step.dose().driver() == Driver.FAULT ? Program.ONE : quantity(step);
         if (!given && !replaced(step, Figure.DIFFICULTY)) {
             factor = program.product(factor, difficulty(step.dose().factors()));
         }

@@ -17,11 +17,11 @@ final class Work {
     }
 
     /** How a step's hours come about. */
-    enum Kind { COUNTED, SHIFTS }
+    enum Kind { COUNTED, SHIFTS, FAULTS }
 
     static final class Step {
         Kind kind = Kind.COUNTED;
-        /** Hours by the forecast; of a step counted in shifts, for one shift. */
+        /** Hours by the forecast; of a step counted in shifts or faults, for one of them. */
         double hours;
         boolean alongside;
         int shared;
@@ -31,6 +31,8 @@ final class Work {
         long text;
         double people;
         double costPerHour;
+        /** Which faults it clears, each in hours of its own. */
+        int[] faults;
         final List<Line> lines = new ArrayList<>();
     }
 

@@ -130,6 +130,19 @@ class StandingTest {
         assertEquals(2 * cells.size(), browser.all("sense-bars rect").size());
     }
 
+    /** LAW: the line on faults has the server's mean, the ends of 8 in 10 of its outcomes, and every technique that fails. */
+    @Test
+    @Order(4)
+    void the_line_on_faults_is_the_servers() {
+        page("basis");
+        JsonNode faults = outlook().get("faults");
+        String line = browser.byId("fault-line").getText();
+        JsonNode outcomes = faults.at("/number/outcomes");
+        assertTrue(line.startsWith("Faults to be cleared while cutting: about " + Math.round(faults.at("/number/mean").asDouble()) + "; 8 in 10: " + outcomes.get(2).asInt() + " to "
+            + outcomes.get(17).asInt() + "."), line);
+        faults.get("techniques").forEach(each -> assertTrue(line.contains(each.get("name").asText() + ": about "), line));
+    }
+
     /** LAW: no violation of WCAG 2.2 A and AA or of axe's best practices, and nothing wider than the screen. */
     @ParameterizedTest
     @Order(5)

@@ -9,10 +9,16 @@ import java.util.Map;
 import java.util.Optional;
 import kerfbook.campaign.Area;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Component;
+import kerfbook.campaign.Cut;
 import kerfbook.campaign.Driver;
+import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.ManualTask;
 import kerfbook.campaign.Resource;
+import kerfbook.campaign.Routine;
+import kerfbook.campaign.RoutineTask;
 import kerfbook.campaign.Settings;
+import kerfbook.campaign.Shape;
 import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
 import kerfbook.campaign.Survey;
@@ -20,6 +26,9 @@ import kerfbook.campaign.Target;
 import kerfbook.campaign.Uncertainty;
 import kerfbook.campaign.Worker;
 import kerfbook.campaign.WorkingCalendar;
+import kerfbook.cutting.Medium;
+import kerfbook.cutting.Technique;
+import kerfbook.cutting.Wear;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
 import kerfbook.tables.BasisTables;
@@ -33,12 +42,44 @@ final class Known {
 
     final List<ManualTask> tasks = new ArrayList<>();
     final List<Resource> resources = new ArrayList<>();
+    final List<Technique> techniques = new ArrayList<>();
+    final List<Routine> routines = new ArrayList<>();
+    final List<Component> components = new ArrayList<>();
+    final List<Cut> cuts = new ArrayList<>();
+    final List<FigureOverride> overrides = new ArrayList<>();
     double gsd = 1.3;
     Optional<Uncertainty> uncertainty = Optional.empty();
 
     Known task(String code, Likely hours, String... after) {
         Step step = new Step("do", "do", Driver.COUNT, Optional.of(1.0), hours, Step.Mode.REMOTE, false, List.of(), List.of(new Staff("hand", 1, "edge", 1)), MADE);
         tasks.add(new ManualTask(code, code, "work", Optional.empty(), Arrays.stream(after).map(each -> "manual/" + each).toList(), List.of(), 0, Optional.empty(), List.of(step)));
+        return this;
+    }
+
+    /** A saw of 10 cm² a minute that fails so often; each fault is cleared by one hand at the edge, for so long. */
+    Known saw(Likely faultsPerH, Step... cleared) {
+        techniques.add(new Technique("saw", "Saw", Medium.WATER, List.of(), 1, 300, Optional.of(Likely.exactly(10)), List.of(), Likely.exactly(2), Wear.unknown(), "",
+            MADE, Optional.empty(), Optional.empty(), Optional.of(faultsPerH), Optional.empty()));
+        List<Step> steps = new ArrayList<>(List.of(step("on", Driver.TOOL_ON_HOUR, Likely.exactly(1))));
+        steps.addAll(List.of(cleared));
+        routines.add(new Routine("saw", "Saw", Routine.Applies.COMPONENT, Optional.of("saw"), List.of(new RoutineTask("cut", "Cut", "work", List.of(), 0, false, steps))));
+        return this;
+    }
+
+    static Step clearing(Likely hours) {
+        return new Step("clear", "Clear a jam", Driver.FAULT, Optional.empty(), hours, Step.Mode.HANDS_ON, false, List.of(), List.of(new Staff("hand", 1, "edge", 1)), MADE);
+    }
+
+    static Step step(String code, Driver driver, Likely hours) {
+        return new Step(code, code, driver, Optional.empty(), hours, Step.Mode.REMOTE, false, List.of(), List.of(), MADE);
+    }
+
+    /** A plate with cuts of 600 × 100 mm: an hour each with the saw. */
+    Known plate(String code, int hoursCut) {
+        Shape shape = new Shape(Shape.Kind.PLATE, Optional.empty(), Optional.empty(), Optional.empty(), Optional.of(600.0), Optional.of(1000.0), Optional.of(100.0),
+            Optional.empty(), Optional.empty());
+        components.add(new Component(code, code, shape, "stainless steel", 8000, 480, 3000, 3, 1, Optional.empty(), List.of("saw"), List.of(), ""));
+        cuts.add(new Cut(code, code, "across", "saw", hoursCut, 600, 100));
         return this;
     }
 
@@ -52,8 +93,8 @@ final class Known {
             List.of(new Survey.Point("p", 10, Optional.empty())), List.of(), Optional.of(gsd), "");
         Settings settings = new Settings("known", "", true, MONDAY, "eu", new WorkingCalendar(List.of(DayOfWeek.MONDAY, DayOfWeek.TUESDAY), 1, 6, List.of()),
             Optional.empty(), Optional.empty(), uncertainty);
-        return new Campaign(Campaign.FORMAT, settings, List.of(), List.of(edge), List.of(), List.of(), List.of(survey), List.of(), List.of(), List.of(), List.of(), tasks,
-            List.of(), List.of(new Worker("w", "w", List.of("hand"), Optional.empty(), years, List.of(), "")), List.of(), resources, List.<Target>of(), List.of());
+        return new Campaign(Campaign.FORMAT, settings, List.of(), List.of(edge), List.of(), List.of(), List.of(survey), techniques, routines, components, cuts, tasks,
+            overrides, List.of(new Worker("w", "w", List.of("hand"), Optional.empty(), years, List.of(), "")), List.of(), resources, List.<Target>of(), List.of());
     }
 
     Model model(State state) {

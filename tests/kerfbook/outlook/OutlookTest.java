@@ -71,7 +71,7 @@ class OutlookTest {
         node.forEach(OutlookTest::flatten);
     }
 
-    /** LAW: where nothing is uncertain, every outcome of everything is the forecast. */
+    /** LAW: where nothing is uncertain and nothing fails, every outcome of everything is the forecast; chance stays as long as there is a fault rate. */
     @Test
     void without_uncertainty_it_is_the_forecast() throws IOException {
         ObjectMapper mapper = new ObjectMapper();
@@ -81,6 +81,7 @@ class OutlookTest {
         for (String gsd : List.of("crew_gsd", "survey_gsd", "source_gsd")) {
             spreads.putObject(gsd).put("value", 1).putObject("origin").put("text", "known").put("status", "invented");
         }
+        document.get("techniques").forEach(technique -> ((ObjectNode) technique).putObject("faults_per_h").put("low", 0).put("likely", 0).put("high", 0));
         document.get("surveys").forEach(survey -> ((ObjectNode) survey).remove("gsd"));
         document.get("areas").forEach(area -> ((ObjectNode) area).put("rate_from", area.get("rate_from").asText().replace("calibrated", "calculated")));
         Campaign flat = DOCUMENTS.read(mapper.writeValueAsBytes(document));
