@@ -30,6 +30,8 @@ import kerfbook.store.PeriodResults;
 import kerfbook.store.Reviews;
 import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
+import org.eclipse.jetty.server.AbstractConnector;
+import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
 import org.eclipse.jetty.server.HttpConnectionFactory;
 import org.eclipse.jetty.server.SecureRequestCustomizer;
@@ -45,6 +47,8 @@ public final class Server implements AutoCloseable {
     private static final int IDLE_MS = 30_000;
     private static final int SLOWEST_BYTES_PER_S = 256;
     private static final int STOP_MS = 5_000;
+    /** How long a connection must have been quiet, ms, to be closed when the service stops. */
+    private static final long QUIET_MS = 100;
 
     private final Javalin javalin;
     private final List<String> routes;
@@ -141,6 +145,9 @@ public final class Server implements AutoCloseable {
     @Override
     public void close() {
         queue.close();
+        for (Connector connector : javalin.jettyServer().server().getConnectors()) {
+            ((AbstractConnector) connector).setShutdownIdleTimeout(QUIET_MS);
+        }
         javalin.stop();
         watched.close();
     }
