@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -19,12 +16,9 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.openqa.selenium.By;
-import org.openqa.selenium.OutputType;
 
 /** Signing in, accounts, and what each role finds on the pages. */
 class AccountPagesTest {
-    /** Where pictures of the pages go, if somebody wants to look at them. */
-    private static final Optional<Path> PICTURES = Optional.ofNullable(System.getProperty("kerfbook.pictures")).map(Path::of);
     private static Chromium browser;
     private Site site;
 
@@ -160,44 +154,28 @@ class AccountPagesTest {
 
     /** LAW: axe finds nothing on the new pages, in either theme, at any width. */
     @Test
-    void no_page_of_accounts_shuts_anybody_out() throws IOException {
+    void no_page_of_accounts_shuts_anybody_out() {
         List<String> found = new ArrayList<>();
         String link = site.entrance().passwordLink(Doors.account(site.entrance(), Role.READER).id(), "a test");
         Doors.token(site.entrance(), Doors.account(site.entrance(), Role.ADMINISTRATOR));
-        for (String theme : List.of("light", "dark")) {
-            browser.media("prefers-color-scheme", theme);
-            for (int width : List.of(1440, 820, 320)) {
-                browser.size(width);
-                site.nobody();
-                found.addAll(look("sign-in", "#/campaigns", theme, width));
-                found.addAll(look("welcome", "#/welcome/" + link, theme, width));
-                site.as(Role.ADMINISTRATOR);
-                found.addAll(look("account", "#/account", theme, width));
-                browser.open(site.address() + "/#/accounts");
-                browser.byId("add-account").click();
-                found.addAll(faults("accounts", theme, width));
-                site.as(Role.RADIATION_PROTECTION_OFFICER);
-                found.addAll(look("accounts-officer", "#/accounts", theme, width));
-                site.as(Role.READER);
-                found.addAll(look("closed-form", "#/c/1/edit/areas/pool-edge", theme, width));
-                found.addAll(look("people-masked", "#/c/1/people/RI1", theme, width));
-            }
-        }
-        browser.media("prefers-color-scheme", "light");
-        browser.size(1440);
+        site.nobody();
+        found.addAll(look("sign-in", "#/campaigns"));
+        found.addAll(look("welcome", "#/welcome/" + link));
+        site.as(Role.ADMINISTRATOR);
+        found.addAll(look("account", "#/account"));
+        browser.open(site.address() + "/#/accounts");
+        browser.byId("add-account").click();
+        found.addAll(Look.faults(browser, "accounts", Look.USUAL));
+        site.as(Role.RADIATION_PROTECTION_OFFICER);
+        found.addAll(look("accounts-officer", "#/accounts"));
+        site.as(Role.READER);
+        found.addAll(look("closed-form", "#/c/1/edit/areas/pool-edge"));
+        found.addAll(look("people-masked", "#/c/1/people/RI1"));
         assertEquals(List.of(), found);
     }
 
-    private List<String> look(String name, String page, String theme, int width) throws IOException {
+    private List<String> look(String name, String page) {
         browser.open(site.address() + "/" + page);
-        return faults(name, theme, width);
-    }
-
-    private static List<String> faults(String name, String theme, int width) throws IOException {
-        if (PICTURES.isPresent()) {
-            Files.createDirectories(PICTURES.get());
-            Files.write(PICTURES.get().resolve(name + "-" + theme + "-" + width + ".png"), browser.driver.getScreenshotAs(OutputType.BYTES));
-        }
-        return AccessibilityTest.faults(browser, width, name + " " + theme + " " + width);
+        return Look.faults(browser, name, Look.USUAL);
     }
 }

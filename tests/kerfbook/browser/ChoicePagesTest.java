@@ -4,22 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.WebElement;
 
 /** Decision aids, sharing the dose and the order of removal: what is shown is what the server says, and nobody is shut out. */
 class ChoicePagesTest {
-    private static final List<String> TAGS = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
-    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
-    private static final String RUN = "const [tags, done] = arguments; axe.run(document, { runOnly: tags, resultTypes: ['violations'] })"
-        + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
     private static Chromium browser;
     private static Site site;
 
@@ -36,19 +30,15 @@ class ChoicePagesTest {
     }
 
     /** LAW: no violation of axe and no sideways scrolling with the answers open, at three widths, in both themes. */
-    @ParameterizedTest
-    @CsvSource({"light,1440", "light,320", "dark,820"})
-    void the_pages_shut_nobody_out(String theme, int width) {
-        browser.media("prefers-color-scheme", theme);
-        browser.size(width);
+    @Test
+    void the_pages_shut_nobody_out() {
         share();
-        check("share " + theme + width);
+        List<String> found = new ArrayList<>(Look.faults(browser, "share", Look.USUAL));
         order();
-        check("order " + theme + width);
+        found.addAll(Look.faults(browser, "order", Look.USUAL));
         aids();
-        check("aids " + theme + width);
-        browser.media("prefers-color-scheme", "light");
-        browser.size(1440);
+        found.addAll(Look.faults(browser, "aids", Look.USUAL));
+        assertEquals(List.of(), found);
     }
 
     /** LAW: each person's dose after is the server's. */
@@ -101,14 +91,5 @@ class ChoicePagesTest {
         browser.type("f-waiting_alpha", "6000000");
         browser.driver.findElement(By.xpath("//button[. = 'Forecast later starts']")).click();
         browser.waitFor(now -> !now.findElements(By.cssSelector("#waiting svg")).isEmpty());
-    }
-
-    private static void check(String where) {
-        browser.js(AXE);
-        assertEquals(List.of(), browser.driver.executeAsyncScript(RUN, TAGS), where);
-        long wide = (Long) browser.js("return document.documentElement.scrollWidth");
-        long room = (Long) browser.js("return innerWidth");
-        assertTrue(wide <= room, where + " scrolls sideways to " + wide);
-        browser.requireNoTroubles(where);
     }
 }

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.fail;
 
 import java.io.File;
 import java.net.URI;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -28,6 +29,13 @@ final class Chromium implements AutoCloseable {
         + "addEventListener('securitypolicyviolation', e => troubles.push('policy: ' + e.violatedDirective + ' ' + e.blockedURI), true);"
         + "addEventListener('error', e => troubles.push('error: ' + (e.message || e.target?.src || e.target?.href)), true);"
         + "addEventListener('unhandledrejection', e => troubles.push('rejected: ' + e.reason));";
+
+    private static final String TAGS = "['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice']";
+    private static final String COLOURS = "['color-contrast', 'link-in-text-block']";
+    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
+    /** Violations only: what passed would be thousands of nodes to carry over for nothing. */
+    private static final String RUN = "const [done] = arguments; axe.run(document, Object.assign({ resultTypes: ['violations'] }, options))"
+        + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
 
     final ChromeDriver driver;
 
@@ -131,6 +139,31 @@ final class Chromium implements AutoCloseable {
 
     void requireNoTroubles(String where) {
         assertEquals(List.of(), js("return window.troubles"), where);
+    }
+
+    /** What breaks WCAG 2.2 A and AA or axe's best practices on the page as it stands. */
+    List<?> violations() {
+        return violations(Check.ALL);
+    }
+
+    List<?> violations(Check check) {
+        if (!Boolean.TRUE.equals(js("return typeof axe === 'object'"))) {
+            js(AXE);
+        }
+        return (List<?>) driver.executeAsyncScript("const options = " + check.options + "; " + RUN);
+    }
+
+    /** Which of axe's rules. Colours take most of its time, and do not hang on the width; the others do not hang on the colours. */
+    enum Check {
+        ALL("{ runOnly: " + TAGS + " }"),
+        COLOURS("{ runOnly: " + Chromium.COLOURS + " }"),
+        SHAPES("{ runOnly: " + TAGS + ", rules: Object.fromEntries(" + Chromium.COLOURS + ".map(rule => [rule, { enabled: false }])) }");
+
+        private final String options;
+
+        Check(String options) {
+            this.options = options;
+        }
     }
 
     @Override

@@ -9,7 +9,6 @@ import java.io.IOException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -25,10 +24,6 @@ import org.openqa.selenium.WebElement;
 /** Calculated dose rates: the panels answer, and picture, table and server tell the same numbers. */
 class ExposureTest {
     private static final String AT = "/api/campaigns/1/exposure";
-    private static final List<String> TAGS = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
-    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
-    private static final String RUN = "const [tags, done] = arguments; axe.run(document, { runOnly: tags, resultTypes: ['violations'] })"
-        + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
     private static final Pattern RATE = Pattern.compile("(\\d+(?:\\.\\d+)?) (µSv|mSv|Sv)/h");
     /** Three digits are shown, two below 1 µSv/h. */
     private static final double ROUNDING = 0.006;
@@ -274,18 +269,7 @@ class ExposureTest {
         browser.js("arguments[0].scrollIntoView({ block: 'center' })", send);
         send.click();
         browser.waitFor(now -> !browser.all(".answer svg").isEmpty());
-        browser.js(AXE);
-        for (int width : List.of(320, 1440)) {
-            browser.size(width);
-            browser.js("scrollTo(0, 0)");
-            browser.driver.executeAsyncScript("const done = arguments[0]; requestAnimationFrame(() => requestAnimationFrame(done));");
-            List<?> violations = (List<?>) browser.driver.executeAsyncScript(RUN, TAGS);
-            violations.forEach(violation -> found.add(key + " " + width + ": " + violation));
-            long wide = (Long) browser.js("return document.documentElement.scrollWidth");
-            if (wide > width) {
-                found.add(key + " scrolls sideways to " + wide + " at " + width);
-            }
-        }
+        found.addAll(Look.faults(browser, key, Look.USUAL));
     }
 
     private static String finding() {

@@ -4,64 +4,44 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.Base64;
 import java.util.List;
-import java.util.Map;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.WebElement;
 
-/** The page of what the log teaches. {@code -Dkerfbook.shots=FOLDER} keeps a picture of each width and theme. */
+/** The page of what the log teaches. */
 class LessonsTest {
-    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
     private Site site;
-    private Chromium browser;
+    private static Chromium browser;
+
+    @BeforeAll
+    static void begin() {
+        browser = new Chromium();
+    }
+
+    @AfterAll
+    static void end() {
+        browser.close();
+    }
 
     @BeforeEach
     void start() {
-        browser = new Chromium();
         site = Site.withLog();
     }
 
     @AfterEach
     void stop() {
-        browser.close();
         site.close();
     }
 
     /** LAW: axe finds nothing, nothing scrolls sideways, the content policy holds, at every width in light and dark. */
-    @ParameterizedTest
-    @CsvSource({"light,1440", "light,820", "light,320", "dark,1440", "dark,820", "dark,320"})
-    void the_page_shuts_nobody_out(String theme, int width) throws IOException {
-        browser.media("prefers-color-scheme", theme);
-        browser.size(width);
+    @Test
+    void the_page_shuts_nobody_out() {
         browser.open(site.address() + "/#/c/1/lessons");
-        String where = theme + " " + width;
-        browser.js(AXE);
-        Object found = browser.driver.executeAsyncScript("const [done] = arguments; axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', "
-            + "'best-practice'], resultTypes: ['violations'] }).then(r => done(r.violations.map(v => v.id + ' ' + v.nodes[0].html)), e => done([String(e)]));");
-        shot(where.replace(' ', '-'));
-        assertEquals(List.of(), found, where);
-        long wide = (Long) browser.js("return document.documentElement.scrollWidth");
-        assertTrue(wide <= width, where + " scrolls sideways to " + wide);
-        browser.requireNoTroubles(where);
-    }
-
-    private void shot(String name) throws IOException {
-        String folder = System.getProperty("kerfbook.shots");
-        if (folder != null) {
-            browser.js("document.documentElement.style.height = 'auto'");
-            byte[] png = Base64.getDecoder().decode((String) (browser.driver)
-                .executeCdpCommand("Page.captureScreenshot", Map.of("captureBeyondViewport", true)).get("data"));
-            Files.write(Path.of(folder, name + ".png"), png);
-        }
+        assertEquals(List.of(), Look.faults(browser, "lessons", Look.USUAL));
     }
 
     /** LAW: each picture has a title, a description and a table with a row for each mark; the figures are the server's. */

@@ -5,7 +5,6 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,8 +16,6 @@ import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 import org.openqa.selenium.By;
 import org.openqa.selenium.Keys;
 import org.openqa.selenium.WebElement;
@@ -27,10 +24,6 @@ import org.openqa.selenium.support.ui.WebDriverWait;
 /** The page of options: asked for, watched, compared, chosen; every dot, sentence and number is the server's. */
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class)
 class OptionsTest {
-    private static final List<String> TAGS = List.of("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice");
-    private static final String AXE = new String(Site.resource("/axe.min.js"), StandardCharsets.UTF_8);
-    private static final String RUN = "const [tags, done] = arguments; axe.run(document, { runOnly: tags, resultTypes: ['violations'] })"
-        + ".then(r => done(r.violations.map(v => `${v.id}, ${v.nodes.length} times, first ${v.nodes[0].html}`)), e => done([String(e)]));";
     private static Chromium browser;
     private static Site site;
 
@@ -177,17 +170,12 @@ class OptionsTest {
     }
 
     /** LAW: no violation of WCAG 2.2 A and AA or of axe's best practices, and nothing wider than the screen. */
-    @ParameterizedTest
+    @Test
     @Order(5)
-    @CsvSource({"light,1440", "light,820", "light,320", "dark,1440", "dark,820", "dark,320"})
-    void nobody_is_shut_out(String theme, int width) {
-        browser.media("prefers-color-scheme", theme);
-        browser.size(width);
+    void nobody_is_shut_out() {
         page();
         drawn();
-        browser.js(AXE);
-        assertEquals(List.of(), browser.driver.executeAsyncScript(RUN, TAGS));
-        assertTrue(((Long) browser.js("return document.documentElement.scrollWidth")) <= width, "nothing sticks out at " + width);
+        assertEquals(List.of(), Look.faults(browser, "options after a run", Look.USUAL));
     }
 
     /** LAW: a run is watched with counts and can be cancelled; the old answer stays on the page. */
@@ -220,8 +208,7 @@ class OptionsTest {
         choose.click();
         browser.byId("choose-yes").click();
         assertEquals("Say why in a few words.", browser.byId("choose-fault").getText());
-        browser.js(AXE);
-        assertEquals(List.of(), browser.driver.executeAsyncScript(RUN, TAGS));
+        assertEquals(List.of(), browser.violations());
         browser.type("choose-reason", "It keeps the target for little money.");
         browser.byId("choose-take").click();
         browser.byId("choose-yes").click();
