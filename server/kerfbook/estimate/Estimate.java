@@ -30,7 +30,7 @@ public final class Estimate {
         "The dose rate H*(10) of a survey stands in for effective dose.",
         "Figures marked as assumptions need data from the site.",
         "High-pressure jets, lifting, heat, hydrogen and sparks have their own hazards, rules and licences.",
-        "No uncertainty is worked out here: real doses scatter around these figures.");
+        "A forecast gives means: real doses scatter around them, a run works out how far.");
 
     private final Campaign campaign;
     private final Basis basis;

@@ -1,5 +1,7 @@
 package kerfbook.protection;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 
 /** Doses as people read them. */
@@ -23,6 +25,12 @@ final class Plain {
         }
         text = text.substring(0, text.charAt(end - 1) == '.' ? end - 1 : end);
         return text.equals("-0") ? "0" : text;
+    }
+
+    /** Three digits, or as many more as show on which side of the limit it lies. */
+    static String beside(double value, double limit) {
+        double rounded = value == 0 ? 0 : new BigDecimal(value).round(new MathContext(3)).doubleValue();
+        return number(Double.compare(rounded, limit) == Double.compare(value, limit) ? rounded : value);
     }
 
     static String capital(String text) {

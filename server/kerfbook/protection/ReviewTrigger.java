@@ -76,7 +76,7 @@ public record ReviewTrigger(String code, Kind kind, double threshold, Origin ori
         }
         Require.within(figure, 0, 1e15, kind.toString(), kind.unit);
         boolean over = figure > threshold;
-        String text = Plain.capital(kind.plain) + " " + (Plain.number(figure) + " " + kind.unit.replaceAll("^%.*", "%")).strip() + (over ? " is above " : " is not above ")
+        String text = Plain.capital(kind.plain) + " " + (Plain.beside(figure, threshold) + " " + kind.unit.replaceAll("^%.*", "%")).strip() + (over ? " is above " : " is not above ")
             + (Plain.number(threshold) + " " + kind.unit).strip() + (over ? ": formal review before work." : ".");
         return new Finding(this, over ? Answer.REVIEW : Answer.KEPT, text);
     }
