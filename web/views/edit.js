@@ -1,11 +1,13 @@
 // Forms for every kind of object and for the settings.
+import { html } from '../lib/vendor.js';
 import { ask, get } from '../lib/api.js';
 import { forget } from '../lib/campaign.js';
 import { confirm } from '../lib/confirm.js';
 import { cameFrom, say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
 import { sentence } from '../lib/words.js';
-import { NAMES, mayChange } from '../lib/who.js';
+import '../elements/try-out.js';
+import { NAMES, may, mayChange } from '../lib/who.js';
 import { Session } from '../forms/session.js';
 import { announce, formPage } from '../forms/page.js';
 import { kinds } from '../forms/kinds.js';
@@ -61,7 +63,9 @@ export function body({ route, camp, tables, data, redraw, reload }) {
     },
   };
   const closed = mayChange(data.name) ? null : data.name === 'workers' ? `${NAMES} Who does not see them cannot change people.` : 'Your role looks at this and does not change it.';
-  return formPage({ session, heading: words(route, data), actions, camp, tables, redraw, reload, self: code, closed });
+  const tries = !closed && camp.forecast && data.name !== 'options' && may('POST', '/api/campaigns/{id}/what-if');
+  const form = formPage({ session, heading: words(route, data), actions, camp, tables, redraw, reload, self: code, closed });
+  return tries ? html`<div class="trying">${form}<try-out .form=${{ camp, kind: data.name, session }}></try-out></div>` : form;
 }
 
 /** A new object's code follows its name until somebody types one. */

@@ -100,7 +100,7 @@ final class Permissions {
             "POST /api/campaigns/{id}/hold-points/{code}/steps", "POST /api/campaigns/{id}/cases", "POST /api/campaigns/{id}/cases/{code}/steps",
             "POST /api/campaigns/{id}/individual-check", "GET /api/campaigns/{id}/runs/{n}/sheet.pdf");
         put(all, WORKING, "POST /api/campaigns/{id}/authorisations/{code}/acknowledgements");
-        put(all, PLANNERS, "POST /api/campaigns/{id}/order/take", "POST /api/campaigns/{id}/runs", "POST /api/campaigns/{id}/runs/{n}/repeat", "DELETE /api/campaigns/{id}/runs/{n}",
+        put(all, PLANNERS, "POST /api/campaigns/{id}/order/take", "POST /api/campaigns/{id}/runs", "POST /api/campaigns/{id}/what-if", "POST /api/campaigns/{id}/runs/{n}/repeat", "DELETE /api/campaigns/{id}/runs/{n}",
             "POST /api/campaigns/{id}/decisions", "POST /api/campaigns/{id}/roster/proposal", "POST /api/campaigns/{id}/roster/take");
         kinds(all, PLANNED, PLANNERS);
         kinds(all, PROTECTED, OFFICER);

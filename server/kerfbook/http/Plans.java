@@ -165,6 +165,28 @@ public final class Plans {
         };
     }
 
+    /** Uses the campaign as it would be with one object changed or added, or with other settings; nothing is kept. Faults are those its form would be told. */
+    <T> T tried(Stored stored, String kind, byte[] value, Function<Campaign, T> use) {
+        Draft draft = Draft.of(stored).with(edit(stored, kind, value));
+        try {
+            return use.apply(draft.campaign(documents));
+        } catch (Incomplete incomplete) {
+            throw new Incomplete(draft.fromWithin(incomplete).faults());
+        } catch (Invalid invalid) {
+            throw draft.fromWithin(invalid);
+        }
+    }
+
+    private static Edit edit(Stored stored, String name, byte[] value) {
+        if (name.equals("settings")) {
+            Settings settings = Json.read(value, Settings.class);
+            return new Edit.PutHeader(settings.name(), text(Json.bytes(settings)), stored.headerVersion());
+        }
+        Kind<?> kind = Kind.named(name).orElseThrow(() -> new Invalid("kind", "must be settings or a kind of object such as components. There is no \"" + name + "\"."));
+        NewItem item = item(kind, kind.read(value), "");
+        return stored.find(name, item.code()).<Edit>map(there -> new Edit.PutItem(item, there.version())).orElseGet(() -> new Edit.AddItem(item));
+    }
+
     private void check(Draft draft, Edit edit) {
         try {
             Campaign after = draft.campaign(documents);

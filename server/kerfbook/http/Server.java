@@ -240,6 +240,7 @@ public final class Server implements AutoCloseable {
         Lessons lessons = new Lessons(plans, entries, database, today);
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
+        WhatIfRoutes.on(routes, plans, lessons::state);
         Reviews reviews = new Reviews(database);
         Reviewed reviewed = new Reviewed(plans, reviews, entries, today);
         StandingRoutes.on(routes, plans, runs, entries, handIns, id -> Stream.concat(lessons.of(id).learnt().findings().stream(),
