@@ -45,6 +45,7 @@ function one({ camp, tables, data, redraw }) {
       <p class="under">Its tasks arise ${APPLIES[routine.applies]}. Counted by: ${routine.drivers.map(driver => driverWord(driver, 1)).join(', ')}.</p></div></div>
     <div class="stack"><section class="panel" data-may="POST /api/campaigns/{id}/routines/from-library"><h2>Copy it into the campaign</h2>
         ${routine.assumed_wear ? html`<p class="small"><span class="mark">assumption</span> Counted with ${[routine.assumed_wear.filter_life_h ? `a filter life of ${three(routine.assumed_wear.filter_life_h, 'h')}` : '', routine.assumed_wear.drum_kg ? `${three(routine.assumed_wear.drum_kg, 'kg')} in a drum` : ''].filter(Boolean).join(' and ')} where the technique names none.</p>` : nothing}
+        ${routine.applies === 'component' && routine.handbook_techniques.length > 0 ? html`<p class="small">Faults are counted by the shift; for a technique whose fault rate is known, one by one at that rate.</p>` : nothing}
         ${askForm({ session, camp, tables, redraw, verb: 'Copy it', label: 'Copy the routine', submit: () => copy(camp, data, redraw) })}</section>
       ${routine.tasks.map(task => html`<section class="panel"><h2>${task.name}</h2>${task.after.length > 0 ? html`<p class="small muted">Waits for ${task.after.join(', ')}.</p>` : nothing}${steps(task)}</section>`)}</div>`;
 }

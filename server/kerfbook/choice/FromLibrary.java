@@ -15,6 +15,7 @@ import kerfbook.campaign.Routine;
 import kerfbook.campaign.RoutineTask;
 import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
+import kerfbook.cutting.Technique;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
 import kerfbook.quantity.Require;
@@ -62,7 +63,11 @@ public record FromLibrary(String library, String code, Optional<String> name, Op
         return new FromLibrary(library, code, Optional.empty(), Optional.of(technique), List.of(), List.of(), List.of(), withoutFactors, Optional.empty());
     }
 
-    /** @throws Invalid naming what the campaign does not have */
+    /**
+     * Faults are counted by the technique's rate where it has one, else by the shift.
+     *
+     * @throws Invalid naming what the campaign does not have
+     */
     public Routine routine(RoutineLibrary from, Campaign campaign) {
         RoutineLibrary.Entry entry = from.find(library).orElseThrow(() -> new Invalid("library", "there is no routine \"" + library + "\" in the library."));
         if (technique.isPresent() == entry.handbookTechniques().isEmpty()) {
@@ -89,12 +94,14 @@ public record FromLibrary(String library, String code, Optional<String> name, Op
         if (!faults.isEmpty()) {
             throw new Invalid(faults);
         }
+        boolean rated = technique.flatMap(code -> campaign.techniques().stream().filter(each -> each.code().equals(code)).findFirst())
+            .flatMap(Technique::faultsPerH).isPresent();
         BiFunction<RoutineTask, Step, Step> inWords = (task, step) -> new Step(step.code(), step.name(), step.driver(), step.count(), step.hoursEach(),
             step.mode(), step.alongside(), step.factors().stream().filter(factor::containsKey).map(factor::get).distinct().toList(),
             step.staff().stream().map(staff -> new Staff(role.get(staff.role()), staff.people(), area.get(staff.area()), staff.presence())).toList(), step.origin());
         return new Routine(code, name.orElse(entry.name()), entry.applies(), technique, entry.tasks().stream().map(task -> new RoutineTask(task.code(),
             task.name(), task.group(), task.after(), task.lagHours(), task.packs(), task.code().equals("cut") && basket(campaign) ? Optional.of(true) : Optional.empty(),
-            task.code().equals("lift") ? liftCoverMm : Optional.empty(), List.of(), task.steps().stream().map(step -> inWords.apply(task, step)).toList())).toList());
+            task.code().equals("lift") ? liftCoverMm : Optional.empty(), List.of(), task.steps().stream().map(step -> inWords.apply(task, rated ? from.rated(step) : step)).toList())).toList());
     }
 
     /** Where the pool has a basket, what is cut off hangs in it. */

@@ -14,6 +14,7 @@ import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Origin;
+import kerfbook.quantity.Require;
 
 /** Routines to start from: for each family of techniques set-up, cutting and take-down, and one for lifting and packing. */
 public final class RoutineLibrary {
@@ -28,9 +29,13 @@ public final class RoutineLibrary {
     /** A place that steps speak of. */
     public record Place(String code, String name, String note) { }
 
-    /** A step that several routines share; all rest on the library's origin. */
+    /**
+     * A step that several routines share; all rest on the library's origin.
+     *
+     * @param whereRated the step, of the same people and places, that takes its place for a technique whose fault rate is known
+     */
     public record SharedStep(String code, String name, Driver driver, Likely hoursEach, Step.Mode mode, Optional<Boolean> alongside,
-                             List<String> factors, List<Staff> staff) {
+                             List<String> factors, List<Staff> staff, Optional<String> whereRated) {
         Step step(Origin origin) {
             return new Step(code, name, driver, Optional.empty(), hoursEach, mode, alongside != null && alongside.orElse(false), factors, staff,
                 origin.from(TABLE, code));
@@ -64,11 +69,13 @@ public final class RoutineLibrary {
 
     private final Steps parts;
     private final Map<String, Step> steps = new LinkedHashMap<>();
+    private final Map<String, Step> rated = new LinkedHashMap<>();
     private final List<Entry> entries = new ArrayList<>();
 
     public RoutineLibrary(Steps parts, Families families) {
         this.parts = parts;
         parts.steps().forEach(step -> steps.put(step.code(), step.step(parts.origin())));
+        parts.steps().forEach(step -> Require.optional(step.whereRated()).ifPresent(other -> rated.put(step.code(), steps.get(other))));
         for (Family family : families.families()) {
             entries.add(entry(family.code() + "-set-up", family.name() + ": set up", Routine.Applies.BEFORE, family,
                 List.of(task("set-up", "Set up", "set-up", List.of(), false, family.setUp()))));
@@ -87,6 +94,11 @@ public final class RoutineLibrary {
 
     public List<Step> steps() {
         return List.copyOf(steps.values());
+    }
+
+    /** The step as it is for a technique whose fault rate is known. */
+    Step rated(Step step) {
+        return rated.getOrDefault(step.code(), step);
     }
 
     public List<Role> roles() {

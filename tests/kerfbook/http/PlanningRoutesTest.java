@@ -323,12 +323,33 @@ class PlanningRoutesTest {
         ObjectNode pedestal = tree(now.asByteArray());
         ObjectNode disc = tree("{\"library\":\"disc-saw-cut\",\"code\":\"mine\",\"technique\":\"disc-saw\"}".getBytes(StandardCharsets.UTF_8));
         assertEquals(201, running.json(disc.toString()).post(from).statusCode());
+        assertEquals("fault", counted("disc-saw", "rated"), "the technique has a fault rate");
+        Response saw = running.request().get("/api/campaigns/1/techniques/disc-saw");
+        ObjectNode bare = tree(saw.asByteArray());
+        bare.put("code", "bare-saw").remove(List.of("faults_per_h", "faults_origin"));
+        assertEquals(201, running.json(bare.toString()).post("/api/campaigns/1/techniques").statusCode());
+        assertEquals("shift", counted("bare-saw", "bare"), "nobody says how often it fails");
         pedestal.putArray("routines").add("mine").add("lib-lift-and-pack");
         Response put = running.json(pedestal.toString()).header("If-Match", now.header("ETag")).put(HERE + "pedestal");
         assertEquals(200, put.statusCode(), put.asString());
         Response forecast = running.request().get("/api/campaigns/1/forecast");
         assertEquals(200, forecast.statusCode(), forecast.asString());
         assertTrue(one(tree(forecast.asByteArray()).get("components"), "component", "pedestal").get("person_usv").asDouble() > 0);
+    }
+
+    /** By what the library's routine counts faults for a technique. */
+    private String counted(String technique, String code) {
+        Response taken = running.json("{\"library\":\"disc-saw-cut\",\"code\":\"" + code + "\",\"technique\":\"" + technique + "\"}")
+            .post("/api/campaigns/1/routines/from-library");
+        assertEquals(201, taken.statusCode(), taken.asString());
+        List<String> drivers = new ArrayList<>();
+        tree(taken.asByteArray()).get("tasks").forEach(task -> task.get("steps").forEach(step -> {
+            if (step.get("name").asText().contains("ault")) {
+                drivers.add(step.get("driver").asText());
+            }
+        }));
+        assertEquals(1, drivers.size());
+        return drivers.get(0);
     }
 
     /** What is wrong with a request, and the field that the answer names. */
