@@ -1,7 +1,5 @@
 package kerfbook.protection;
 
-import java.math.BigDecimal;
-import java.math.MathContext;
 import java.util.Locale;
 
 /** Doses as people read them. */
@@ -29,7 +27,7 @@ final class Plain {
 
     /** Three digits, or as many more as show on which side of the limit it lies. */
     static String beside(double value, double limit) {
-        double rounded = value == 0 ? 0 : new BigDecimal(value).round(new MathContext(3)).doubleValue();
+        double rounded = value == 0 ? 0 : Double.parseDouble(String.format(Locale.ROOT, "%.2e", value));
         return number(Double.compare(rounded, limit) == Double.compare(value, limit) ? rounded : value);
     }
 
