@@ -54,12 +54,23 @@ final class Site implements AutoCloseable {
 
     /** With the demo campaign and its six weeks of log as number 1, on the day after them. */
     static Site withLog() {
-        Site site = new Site();
-        long id = site.plans.addDemo(resource("/demo-data/demo-campaign.json")).id();
-        DemoLog log = DemoLog.read();
-        new InventedDays(site.database).set(id, log.asOf());
-        new Entries(site.database).takeOver(id, new Log(log.entries(), log.progress()), new Sender("a test", Optional.empty(), Instant.now()));
+        Site site = withStartedDemo();
+        site.logSixWeeks(1);
         return site;
+    }
+
+    /** With the demo campaign as number 1 as the service brings it along, before its first entry. */
+    static Site withStartedDemo() {
+        Site site = new Site();
+        site.plans.addDemo(resource("/demo-data/demo-campaign.json"));
+        return site;
+    }
+
+    /** Six weeks of work go by in the demo campaign. */
+    void logSixWeeks(long id) {
+        DemoLog log = DemoLog.read();
+        new InventedDays(database).set(id, log.asOf());
+        new Entries(database).takeOver(id, new Log(log.entries(), log.progress()), new Sender("a test", Optional.empty(), Instant.now()));
     }
 
     /** With the ring that is followed by hand as number 1. */
