@@ -1,5 +1,6 @@
 package bench;
 
+import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.Map;
@@ -7,6 +8,9 @@ import java.util.Optional;
 import java.util.TreeMap;
 import kerfbook.campaign.Container;
 import kerfbook.campaign.Shape;
+import kerfbook.exposure.PackageRates;
+import kerfbook.exposure.PointRates;
+import kerfbook.exposure.UnitRateCache;
 import kerfbook.segmentation.Answer;
 import kerfbook.segmentation.Bounds;
 import kerfbook.segmentation.Job;
@@ -14,11 +18,7 @@ import kerfbook.segmentation.RateCeiling;
 import kerfbook.segmentation.Segmentation;
 import kerfbook.shielding.Inventory;
 import kerfbook.shielding.Matter;
-import kerfbook.shielding.PointKernel;
-import kerfbook.shielding.Shell;
-import kerfbook.tables.Nuclides;
-import kerfbook.tables.PhotonTables;
-import kerfbook.waste.LoadedPackage;
+import kerfbook.tables.BasisTables;
 
 /**
  * How long the three plans take: {@code java -cp target/classes:target/test-classes bench.SegmentationBench}. Prints the first call and median and 95th
@@ -37,9 +37,12 @@ public final class SegmentationBench {
             none()), bounds, 300);
         time("block 1500 x 1200 x 900", new Shape(Shape.Kind.BLOCK, none(), none(), Optional.of(900.0), Optional.of(1500.0), Optional.of(1200.0), none(),
             Optional.empty(), none()), bounds, 300);
-        LoadedPackage loaded = new LoadedPackage(BASKET, "stainless-304", 8, java.util.List.of(new Shell(30, Matter.solid("carbon-steel"))));
-        PointKernel kernel = new PointKernel(PhotonTables.read(), Nuclides.read());
-        RateCeiling ceiling = new RateCeiling(20_000, load -> loaded.surfaceUsvPerH(kernel, load.massKg(), Inventory.of(load.becquerels())));
+        UnitRateCache units = BasisTables.read().units().orElseThrow();
+        PackageRates.Inside inside = new PackageRates.Inside(Optional.empty(), Optional.of(600.0), Optional.of(500.0), 500);
+        java.util.List<PackageRates.Wall> walls = java.util.List.of(new PackageRates.Wall("carbon-steel", 30));
+        LocalDate on = LocalDate.of(2027, 1, 1);
+        RateCeiling ceiling = new RateCeiling(20_000, load -> PackageRates.surfaceUsvPerH(new PointRates(units), PackageRates.loaded("load",
+            new Matter("stainless-304", load.massKg() / (0.15 * 8000)), units.data(), inside, walls, Inventory.of(load.becquerels()), on), inside, walls, on));
         time("shell, dose rate of the loaded package calculated", ring(1200, 1160, 1400), new Bounds(BASKET, 300, false, Optional.empty(), 0, 400, 2,
             Optional.empty(), Optional.of(ceiling)), 20);
     }

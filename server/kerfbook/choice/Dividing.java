@@ -1,5 +1,6 @@
 package kerfbook.choice;
 
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -11,6 +12,8 @@ import kerfbook.campaign.Handling;
 import kerfbook.campaign.PackageType;
 import kerfbook.cutting.CuttingTime;
 import kerfbook.cutting.Technique;
+import kerfbook.exposure.PackageRates;
+import kerfbook.exposure.PointRates;
 import kerfbook.exposure.UnitRateCache;
 import kerfbook.quantity.Incomplete;
 import kerfbook.quantity.Invalid;
@@ -26,12 +29,10 @@ import kerfbook.segmentation.RateCeiling;
 import kerfbook.segmentation.Segmentation;
 import kerfbook.shielding.Inventory;
 import kerfbook.shielding.Matter;
-import kerfbook.shielding.Shell;
-import kerfbook.waste.LoadedPackage;
 
 /** Divides a component of a campaign with the campaign's packages, techniques and lifting gear. */
 public final class Dividing {
-    private static final double G_PER_CM3_OF_KG_PER_M3 = 1e-3;
+    private static final double KG_PER_M3_OF_G_PER_CM3 = 1e3;
 
     private final Campaign campaign;
     private final Component component;
@@ -129,11 +130,17 @@ public final class Dividing {
         if (!data.data().materialNames().contains(component.material())) {
             throw new Incomplete("components[" + at + "].material", "\"" + component.material() + "\" is not among the materials whose attenuation is known.");
         }
-        double gPerCm3 = component.densityKgPerM3() * G_PER_CM3_OF_KG_PER_M3;
-        List<Shell> walls = type.wallMm() > 0 ? List.of(new Shell(type.wallMm(), Matter.solid(type.wallMaterial()))) : List.of();
-        LoadedPackage loaded = new LoadedPackage(type.container(), component.material(), gPerCm3, walls);
+        PackageRates.Inside inside = new PackageRates.Inside(Optional.empty(), Optional.of(type.innerLengthMm()), Optional.of(type.innerWidthMm()), type.innerHeightMm());
+        List<PackageRates.Wall> walls = type.wallMm() > 0 ? List.of(new PackageRates.Wall(type.wallMaterial(), type.wallMm())) : List.of();
+        double gPerCm3 = data.data().material(component.material(), "material").densityGPerCm3();
         double solidKg = type.container().innerVolumeM3() * component.densityKgPerM3();
-        return load -> loaded.surfaceUsvPerH(data.kernel(), Math.min(load.massKg(), solidKg), Inventory.of(load.becquerels()));
+        PointRates rates = new PointRates(data);
+        LocalDate on = component.inventory().get().referenceOn();
+        return load -> {
+            Matter content = new Matter(component.material(), Math.min(load.massKg(), solidKg) / (type.container().innerVolumeM3() * gPerCm3 * KG_PER_M3_OF_G_PER_CM3));
+            return PackageRates.surfaceUsvPerH(rates, PackageRates.loaded(component.code(), content, data.data(), inside, walls, Inventory.of(load.becquerels()), on),
+                inside, walls, on);
+        };
     }
 
     private List<String> notes() {

@@ -103,13 +103,14 @@ public final class Estimate {
         List<Forecast.TargetVerdict> targets = sums.targets();
         List<Forecast.AreaDose> areas = sums.areas();
         List<Forecast.ConstraintVerdict> constraints = sums.constraints();
-        List<Finding> findings = new Findings(campaign, work, tasks, rates).of(targets, constraints, persons, areas);
         List<Forecast.ComponentDose> components = sums.components();
         Consumption used = new Consumption(campaign);
         WasteForecast waste = new WasteAccount(campaign, basis.nuclides(), used).of(components);
+        List<PackageForecast> packages = MeanPackages.of(campaign, waste, basis.transport(), new PackageDoses(basis, tasks));
+        List<Finding> findings = new Findings(campaign, work, tasks, rates).of(targets, constraints, persons, areas, packages);
         return new Forecast(campaign.settings().name(), campaign.settings().invented(), inputs, basis.editions(), METHOD, campaign.settings().start(),
             finish, sums.totals(finish), sums.groups(), components, areas, sums.roles(), targets, constraints, persons,
-            List.copyOf(tasks), rates.used(), cost(used), waste, MeanPackages.of(campaign, waste, basis.transport(), new PackageDoses(basis, tasks)),
+            List.copyOf(tasks), rates.used(), cost(used), waste, packages,
             Utilisation.of(campaign, work, finish),
             findings, CAUTIONS);
     }

@@ -41,7 +41,7 @@ final class Findings {
 
     /** Decisions first, then checks, then notes. */
     List<Finding> of(List<Forecast.TargetVerdict> targets, List<Forecast.ConstraintVerdict> constraints, List<Forecast.Person> people,
-                     List<Forecast.AreaDose> areas) {
+                     List<Forecast.AreaDose> areas, List<PackageForecast> packages) {
         persons(people, constraints);
         crowded(people);
         idle();
@@ -49,6 +49,7 @@ final class Findings {
         areas(areas);
         surveys();
         masses();
+        findings.addAll(PackageFindings.of(packages));
         sources();
         faults();
         assumptions();

@@ -148,14 +148,25 @@ public final class PackageRates {
 
     /** Rates over the middles of its different faces at the surface, at 1 m and at 2 m. */
     public static List<At> around(PointRates rates, PlacedSource loaded, Inside inside, List<Wall> walls, LocalDate on) {
-        double wall = walls.stream().mapToDouble(Wall::thicknessMm).sum();
         List<At> points = new ArrayList<>();
         for (double distance : new double[] {SURFACE_MM, ONE_METRE_MM, TWO_METRES_MM}) {
-            faces(inside, wall + distance).forEach((face, point) -> {
-                RatePart rate = rates.part(loaded, AIR, point, on, 1);
-                points.add(new At(face, distance, rate.usvPerH(), rate.extrapolated()));
-            });
+            points.addAll(around(rates, loaded, inside, walls, on, distance));
         }
+        return points;
+    }
+
+    /** The highest over its faces at the surface alone, µSv/h. */
+    public static double surfaceUsvPerH(PointRates rates, PlacedSource loaded, Inside inside, List<Wall> walls, LocalDate on) {
+        return highest(around(rates, loaded, inside, walls, on, SURFACE_MM), SURFACE_MM);
+    }
+
+    private static List<At> around(PointRates rates, PlacedSource loaded, Inside inside, List<Wall> walls, LocalDate on, double distance) {
+        double wall = walls.stream().mapToDouble(Wall::thicknessMm).sum();
+        List<At> points = new ArrayList<>();
+        faces(inside, wall + distance).forEach((face, point) -> {
+            RatePart rate = rates.part(loaded, AIR, point, on, 1);
+            points.add(new At(face, distance, rate.usvPerH(), rate.extrapolated()));
+        });
         return points;
     }
 

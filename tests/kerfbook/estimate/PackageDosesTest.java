@@ -86,6 +86,23 @@ class PackageDosesTest {
         }
     }
 
+    /** LAW: one finding for each kind of package and limit that binds above exclusive use, with the count of such packages and the worst of them; none where all are kept. */
+    @Test
+    void packages_above_a_limit_are_found_once_for_each_kind() {
+        Forecast forecast = Estimate.of(demo(none -> { }), BASIS, "");
+        List<Finding> found = forecast.findings().stream().filter(finding -> finding.about().equals("packages")).toList();
+        assertEquals(List.of("box", "cask"), found.stream().map(Finding::code).toList());
+        for (Finding finding : found) {
+            List<PackageForecast> above = forecast.packages().stream().filter(each -> each.packageType().orElseThrow().equals(finding.code())
+                && !each.around().orElseThrow().exclusive()).toList();
+            assertTrue(finding.fact().startsWith(above.stream().mapToInt(PackageForecast::packages).sum() + " packages of kind " + finding.code()), finding.fact());
+            PackageForecast worst = above.stream().max(java.util.Comparator.comparingDouble(each -> each.around().orElseThrow().binds().share())).orElseThrow();
+            assertTrue(finding.fact().contains(worst.component()) && finding.fact().contains(worst.around().orElseThrow().binds().limit()), finding.fact());
+        }
+        Campaign walled = demo(plan -> plan.get("packages").forEach(each -> ((ObjectNode) each).put("wall_mm", 600)));
+        assertTrue(Estimate.of(walled, BASIS, "").findings().stream().noneMatch(finding -> finding.about().equals("packages")));
+    }
+
     /** EDGE: no kind of package, no inventory, a material without attenuation, more metal than room: no rate, and why. */
     @Test
     void without_what_is_needed_it_says_why() {

@@ -5,11 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import kerfbook.quantity.Invalid;
+import kerfbook.shielding.Inventory;
+import kerfbook.shielding.Matter;
+import kerfbook.tables.BasisTables;
 import kerfbook.tables.TransportLimits;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -132,5 +136,27 @@ class PackageRatesTest {
 
     private static PackageRates.Answer of(String component, PackageRates.Inside inside, PackageRates.Wall... walls) {
         return PackageRates.of(Quelmarra.rates(), LIMITS, new PackageRates.Question(component, Optional.empty(), Optional.empty(), inside, List.of(walls)));
+    }
+
+    /** LAW: nearer is more; walls take away; more metal with the same activity takes away; the same content twice over gives less than twice; and the surface alone is that of all points. */
+    @Test
+    void rates_fall_with_distance_walls_and_own_shielding() {
+        TransportCheck.Rates walled = rates(300, 1e12, List.of(new PackageRates.Wall("carbon-steel", 50)));
+        assertTrue(walled.surface() > walled.oneMetre() && walled.oneMetre() > walled.twoMetres());
+        TransportCheck.Rates bare = rates(300, 1e12, List.of());
+        assertTrue(walled.surface() < bare.surface() / 2);
+        assertTrue(rates(600, 1e12, List.of()).surface() < bare.surface());
+        double twice = rates(600, 2e12, List.of(new PackageRates.Wall("carbon-steel", 50))).surface();
+        assertTrue(twice > walled.surface() && twice < 2 * walled.surface(), walled.surface() + " " + twice);
+    }
+
+    private static TransportCheck.Rates rates(double kg, double becquerel, List<PackageRates.Wall> walls) {
+        UnitRateCache units = BasisTables.read().units().orElseThrow();
+        PackageRates.Inside box = new PackageRates.Inside(Optional.empty(), Optional.of(800.0), Optional.of(600.0), 500);
+        LocalDate on = LocalDate.of(2027, 1, 1);
+        PlacedSource loaded = PackageRates.loaded("box", new Matter("stainless-304", kg / (0.24 * 8000)), units.data(), box, walls, Inventory.of(Map.of("Co-60", becquerel)), on);
+        TransportCheck.Rates highest = PackageRates.highest(PackageRates.around(new PointRates(units), loaded, box, walls, on), Optional.empty());
+        assertEquals(highest.surface(), PackageRates.surfaceUsvPerH(new PointRates(units), loaded, box, walls, on));
+        return highest;
     }
 }
