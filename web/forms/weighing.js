@@ -3,19 +3,19 @@ import { group, number, pick, rows, text, tick } from './field.js';
 
 const kind = is => ({ when: draft => draft.kind.text === is });
 const notBands = { when: draft => draft.kind.text !== 'bands' };
-const band = [number('up_to_usv', 'Up to', 'mSv', { power: 3, maybe: true, hint: 'The last may stay blank.' }), number('per_person_sv', 'Per person-Sv', '')];
+const band = [number('up_to_usv', 'Up to', 'mSv', { power: 3, sent: 'µSv', maybe: true, hint: 'The last may stay blank.' }), number('per_person_sv', 'Per person-Sv', '')];
 
 export const weighing = [
   text('currency', 'Currency', { hint: 'Three letters, such as EUR. Every sum of money is in it, of one price year.' }),
   rows('options', 'Options', 'option', [
     { type: 'code', name: 'code', label: 'Code' }, text('name', 'Name'), number('cost', 'Cost', ''),
-    rows('doses', 'Who takes the dose', 'group', [text('name', 'Group'), number('person_usv', 'Together', 'person-mSv', { power: 3 }), number('individual_usv', 'One of them', 'mSv', { power: 3 })], { line: true }),
+    rows('doses', 'Who takes the dose', 'group', [text('name', 'Group'), number('person_usv', 'Together', 'person-mSv', { power: 3, sent: 'person-µSv' }), number('individual_usv', 'One of them', 'mSv', { power: 3, sent: 'µSv' })], { line: true }),
     rows('scores', 'Scores', 'score', [{ type: 'code', name: 'attribute', label: 'Attribute' }, number('value', 'Score', '')], { line: true }),
   ]),
   group('alpha', 'Value of a person-sievert (α)', [
     pick('kind', 'It is', [['value', 'one value'], ['bands', 'by bands of individual dose'], ['power', 'rising with individual dose']]),
     number('per_person_sv', 'Per person-Sv', '', { maybe: true, ...notBands }),
-    number('d0_usv', 'Rises from', 'mSv', { power: 3, maybe: true, ...kind('power') }), number('exponent', 'Exponent of aversion', '', { maybe: true, ...kind('power') }),
+    number('d0_usv', 'Rises from', 'mSv', { power: 3, sent: 'µSv', maybe: true, ...kind('power') }), number('exponent', 'Exponent of aversion', '', { maybe: true, ...kind('power') }),
     rows('bands', 'Bands', 'band', band, { line: true, ...kind('bands') }),
   ], { hint: 'Published values differ by more than ten times; the table below has them with their sources.' }),
   rows('betas', 'Added by individual dose (β), for the extended form', 'band', band, { line: true }),

@@ -22,6 +22,8 @@ export const driverWord = (driver, count) => (DRIVER[driver] ?? [driver, driver]
 export const figureWord = figure => FIGURE[figure] ?? figure;
 export const plural = (count, one, many = `${one}s`) => `${count} ${count === 1 ? one : many}`;
 export const sentence = words => words.charAt(0).toUpperCase() + words.slice(1);
+/** A sentence as a heading: no full stop, and a per cent sign that stays with its number. */
+export const heading = words => words.replace(/\.$/, '').replace(/(\d) %/g, '$1\u00a0%');
 export const wordOf = code => sentence(code.replace(/-/g, ' '));
 
 /** "Pool edge" for the area pool-edge; the code itself where nothing has that code. */

@@ -4,7 +4,7 @@ import { ask, get } from '../lib/api.js';
 import { forget } from '../lib/campaign.js';
 import { say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
-import { nameOf, sentence } from '../lib/words.js';
+import { heading, nameOf, sentence } from '../lib/words.js';
 import { decimalsFor, duration, msv, msvFixed, toMsv } from '../lib/units.js';
 import { doseStrip } from '../elements/dose-strip.js';
 import { missing } from '../elements/missing.js';
@@ -30,7 +30,7 @@ async function propose(data) {
 
 export function body({ camp, data, redraw }) {
   const { answer, refusal } = data;
-  return html`<div class="lead"><div><p class="crumb"><a href=${link(camp.id, 'cuts')}>Cuts</a></p><h1>${answer ? answer.sentence : 'Order of removal'}</h1>
+  return html`<div class="lead"><div><p class="crumb"><a href=${link(camp.id, 'cuts')}>Cuts</a></p><h1>${answer ? heading(answer.sentence) : 'Order of removal'}</h1>
       <p class="under">What still stands irradiates everyone. Nothing changes until you take an order.</p></div></div>
     <div class="stack">${missing(camp)}
       ${refusal ? html`<div class="summary" id="refusal" tabindex="-1"><h2>${refusal.title}</h2><ul>${refusal.lines.map(line => html`<li>${line}</li>`)}</ul></div>` : nothing}

@@ -4,7 +4,7 @@ import { ask } from '../lib/api.js';
 import { forget } from '../lib/campaign.js';
 import { say } from '../lib/focus.js';
 import { link } from '../lib/route.js';
-import { plural, sentence, verdictWord } from '../lib/words.js';
+import { heading, plural, sentence, verdictWord } from '../lib/words.js';
 import { decimalsFor, fixed, msv, msvFixed, msvTyped, toMsv } from '../lib/units.js';
 import { day, pick, refs, rows } from '../forms/field.js';
 import { announce, askForm } from '../forms/page.js';
@@ -23,7 +23,7 @@ export function load({ camp }) {
 
 export function body({ camp, tables, data, redraw }) {
   const { answer, refusal } = data;
-  return html`<div class="lead"><div><p class="crumb"><a href=${link(camp.id, 'people')}>People</a></p><h1>${answer ? answer.sentence.replace(/\.$/, '') : 'Share the dose'}</h1>
+  return html`<div class="lead"><div><p class="crumb"><a href=${link(camp.id, 'people')}>People</a></p><h1>${answer ? heading(answer.sentence) : 'Share the dose'}</h1>
       <p class="under">The least possible highest share of what is allowed, by a linear programme, then in whole shifts. Limits, roles, full crews and the hours of a shift are kept. Nothing changes until you take it.</p></div></div>
     <div class="stack">${missing(camp)}
       ${camp.missing ? nothing : html`<section class="panel stack"><h2>What is given</h2>${askForm({ session: data.session, camp, tables, redraw, verb: 'Work out a sharing', label: 'What is given', submit: () => propose(data, redraw) })}</section>`}

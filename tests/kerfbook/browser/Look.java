@@ -20,7 +20,8 @@ record Look(String feature, String value, int width, Check check) {
     static final List<Look> CONTRAST = List.of(new Look("prefers-contrast", "more", 1440, Check.COLOURS), new Look("forced-colors", "active", 320, Check.ALL));
 
     /**
-     * Everything in these looks that axe finds on the page as it stands, that sticks out sideways or that the browser complains about. The page is
+     * Everything in these looks that axe finds on the page as it stands, that sticks out sideways, that reads like
+     * a slip of a programmer, or that the browser complains about. The page is
      * not loaded anew, but looked at from its top, as what is half under the heading counts as too small. {@code
      * -Dkerfbook.shots=FOLDER} keeps a picture of each look. Afterwards the page is light and 1440 wide.
      */
@@ -48,6 +49,7 @@ record Look(String feature, String value, int width, Check check) {
             found.add(where + " scrolls sideways to " + wide + ": " + browser.js("return [...document.querySelectorAll('main *, header *')]"
                 + ".filter(e => e.getBoundingClientRect().right > innerWidth + 1 && !e.closest('.table')).slice(0, 3).map(e => e.outerHTML.slice(0, 120))"));
         }
+        ((List<?>) browser.js("return document.body.innerText.match(/.{0,40}(\\bundefined\\b|\\bNaN\\b|\\bInfinity\\b|\\bnull\\b|\\[object).{0,20}/g) ?? []")).forEach(text -> found.add(where + " reads: " + text));
         ((List<?>) browser.js("return window.troubles")).forEach(trouble -> found.add(where + ": " + trouble));
         return found;
     }
