@@ -247,7 +247,7 @@ public final class Model {
         return sum.value();
     }
 
-    /** Draws every random number of so many trials and nothing else, on this thread: the floor under the time of a simulation. */
+    /** Draws every random number of so many trials, but those of faults, and nothing else, on this thread: the floor under the time of a simulation. */
     public double drawOnly(long seed, int trials) {
         long[] keys = program.keys(seed);
         double[][] factors = new double[program.size()][Block.TRIALS];
