@@ -78,7 +78,7 @@ public final class Roster {
         SharedOut out = SharedOut.of(sharing);
         if (!out.feasible()) {
             return new RosterProposal(false, out.binding(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(), Optional.empty(),
-                false, List.of(), List.of(), "The work cannot be shared out within the rules: " + out.binding().get(0), notes());
+                false, List.of(), List.of(), "The work cannot be shared out within the rules: " + out.binding().get(0), notes(out));
         }
         List<RosterEntry> entries = entries(out);
         Forecast after = Estimate.of(with(campaign, entries), basis, "");
@@ -92,7 +92,7 @@ public final class Roster {
         boolean better = highestAfter < highestBefore - 1e-9;
         return new RosterProposal(true, List.of(), Optional.of(highestBefore), Optional.of(highestAfter), Optional.of(out.bound()), Optional.of(out.proven()),
             Optional.of(before.totals().personUsv()), Optional.of(after.totals().personUsv()), better, people, better ? entries : List.of(),
-            sentence(highestBefore, highestAfter, better, people), notes());
+            sentence(highestBefore, highestAfter, better, people), notes(out));
     }
 
     private static String sentence(double from, double to, boolean better, List<RosterProposal.Person> people) {
@@ -265,8 +265,12 @@ public final class Roster {
         return (bound.priorUsv() + planned) / bound.allowanceUsv();
     }
 
-    private List<String> notes() {
+    private List<String> notes(SharedOut out) {
         List<String> notes = new ArrayList<>();
+        if (out.stopped()) {
+            notes.add(String.format(Locale.ROOT, "The search was stopped after %.1f million tries with the best that was found: a longer one could come nearer to the bound.",
+                WholeShifts.MOST_TRIES / 1e6));
+        }
         notes.add("Whole shifts: a task is divided into as many parts as it lasts shifts; each goes to a full crew of different people who have the role.");
         notes.add("A person's dose in a task is the forecast's, whoever does it: skill, speed and training are not weighed.");
         notes.add("Nobody works more than the hours of a shift on a day; a task's hours lie evenly over its time. Dates are those of the forecast and do not move.");

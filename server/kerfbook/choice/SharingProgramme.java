@@ -38,6 +38,8 @@ final class SharingProgramme {
 
     private record Day(int person, int day) { }
 
+    private static final long MOST_CELLS = 40_000_000;
+
     /** How much of a unit a rule gives. */
     private record Giving(Variable by, double unit, String words) { }
 
@@ -67,6 +69,13 @@ final class SharingProgramme {
         SharingProgramme programme = new SharingProgramme(sharing);
         programme.all();
         return programme.solve();
+    }
+
+    /** Whether the programme with all hours is more than is worked out: rules for hours times unknowns. 400 tasks among 30 people are within it. */
+    static boolean tooLarge(Sharing sharing) {
+        SharingProgramme programme = new SharingProgramme(sharing);
+        programme.all();
+        return (long) programme.held.size() * sharing.jobs().stream().mapToInt(job -> job.usvIf().size()).sum() > MOST_CELLS;
     }
 
     private Solution solve() {

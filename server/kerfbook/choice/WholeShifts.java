@@ -16,10 +16,13 @@ final class WholeShifts {
     private static final int FEW_SLOTS = 40;
     private static final double SAME = 1e-9;
     private static final int MOST_PASSES = 400;
-    private static final long MOST_TRIES = 1_500_000;
+    static final long MOST_TRIES = 1_500_000;
 
-    /** @param proven no other sharing in whole shifts is better */
-    record Answer(int[][] slots, double highest, boolean kept, boolean proven) { }
+    /**
+     * @param proven  no other sharing in whole shifts is better
+     * @param stopped after {@value #MOST_TRIES} tries, while there was still something to try
+     */
+    record Answer(int[][] slots, double highest, boolean kept, boolean proven, boolean stopped) { }
 
     private final Sharing sharing;
     private final int[][] slots;
@@ -32,6 +35,7 @@ final class WholeShifts {
     private final double[] worst;
     private final double[] overLaw;
     private final int[] overDays;
+    private final double[] lateParts;
     private long tries;
     private double collective;
 
@@ -47,6 +51,7 @@ final class WholeShifts {
         worst = new double[people];
         overLaw = new double[people];
         overDays = new int[people];
+        lateParts = new double[people];
         for (int w = 0; w < people; w++) {
             boundsOf.add(new ArrayList<>());
         }
@@ -75,7 +80,7 @@ final class WholeShifts {
         search.keep();
         int all = sharing.jobs().stream().mapToInt(Sharing.Job::slots).sum();
         boolean proven = all <= FEW_SLOTS && search.everything() || search.atBound(leastHighest);
-        return new Answer(search.best, search.bestValue[1], search.bestValue[0] == 0, proven);
+        return new Answer(search.best, search.bestValue[1], search.bestValue[0] == 0, proven, !proven && search.tries >= MOST_TRIES);
     }
 
     /** Only what stands at the bound of the programme and can bring no less collective dose is proven without trying all. */
@@ -123,7 +128,7 @@ final class WholeShifts {
         int[] move = null;
         Integer[] order = byRatio();
         for (int from : order) {
-            for (int j = 0; j < slots.length; j++) {
+            for (int j = 0; j < slots.length && tries < MOST_TRIES; j++) {
                 if (slots[j][from] == 0) {
                     continue;
                 }
@@ -152,7 +157,7 @@ final class WholeShifts {
         Integer[] order = byRatio();
         for (int at = 0; at < Math.min(3, order.length) && move == null; at++) {
             int from = order[at];
-            for (int j = 0; j < slots.length; j++) {
+            for (int j = 0; j < slots.length && tries < MOST_TRIES; j++) {
                 if (slots[j][from] == 0) {
                     continue;
                 }
@@ -207,6 +212,7 @@ final class WholeShifts {
         }
         slots[j][w] += count;
         Sharing.Job job = sharing.jobs().get(j);
+        boolean wasLate = overDays[w] > 0;
         collective += count * job.usv(w);
         for (int k : boundsOf.get(w)) {
             if (sharing.bounds().get(k).over().get(j)) {
@@ -219,7 +225,21 @@ final class WholeShifts {
             hours[w][day] += count * dayHours[j][i];
             overDays[w] += (late(hours[w][day]) ? 1 : 0) - (over ? 1 : 0);
         }
+        if (wasLate || overDays[w] > 0) {
+            lateParts[w] = lateParts(w);
+        }
         refresh(w);
+    }
+
+    /** Hours above those of a shift, in shifts, over all days of one person. */
+    private double lateParts(int w) {
+        double parts = 0;
+        if (overDays[w] > 0) {
+            for (double sum : hours[w]) {
+                parts += late(sum) ? (sum - sharing.hoursPerDay()) / sharing.hoursPerDay() : 0;
+            }
+        }
+        return parts;
     }
 
     private void refresh(int w) {
@@ -247,12 +267,7 @@ final class WholeShifts {
         for (int w = 0; w < worst.length; w++) {
             highest = Math.max(highest, worst[w]);
             spread += worst[w] * worst[w] * worst[w] * worst[w];
-            broken += overLaw[w];
-            if (overDays[w] > 0) {
-                for (double sum : hours[w]) {
-                    broken += late(sum) ? (sum - sharing.hoursPerDay()) / sharing.hoursPerDay() : 0;
-                }
-            }
+            broken += overLaw[w] + lateParts[w];
         }
         return new double[] {broken, highest, collective, spread};
     }

@@ -36,6 +36,27 @@ class SharingTest {
         assertTrue(found.proven());
     }
 
+    /** EDGE: rules for hours times unknowns: 400 tasks that two people each could do on their own days are worked out, 1200 tasks among 30 people on all days are not. */
+    @Test
+    void an_exact_search_within_hours_is_refused_where_it_is_too_large() {
+        assertFalse(SharingProgramme.tooLarge(crowded(400, 2)));
+        assertTrue(SharingProgramme.tooLarge(crowded(1_200, 30)));
+    }
+
+    private static Sharing crowded(int tasks, int people) {
+        List<Sharing.Job> jobs = new ArrayList<>();
+        Map<Integer, Double> usv = new HashMap<>();
+        List<String> names = new ArrayList<>();
+        for (int w = 0; w < people; w++) {
+            usv.put(w, 10.0);
+            names.add("w" + w);
+        }
+        for (int t = 0; t < tasks; t++) {
+            jobs.add(new Sharing.Job("task " + t, 1, 1, usv, Map.of(t, 9.0)));
+        }
+        return new Sharing(names, jobs, List.of(bound(0, 0, 10_000, false, tasks)), 8);
+    }
+
     /** BY HAND (all 729 sharings tried): earlier doses 6, 2.5 and 1 mSv, tasks of 4, 3, 2.5, 2, 1.5, 1: 8.0 is least; longest-first gives 8.5. */
     @Test
     void giving_the_largest_to_who_has_least_is_not_the_best() {
