@@ -7,7 +7,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalLong;
 import java.util.function.Consumer;
 import kerfbook.document.Json;
 import kerfbook.review.Step;
@@ -49,10 +48,29 @@ public final class Reviews {
                 .bind("campaign", made.campaign()).bind("subject", made.subject()).bind("revision", made.revision()).bind("step", made.done().toString())
                 .bind("now", now).bind("by", made.by()).bind("worker", made.worker().orElse(null)).bind("body", body)
                 .executeAndReturnGeneratedKeys("number").mapTo(Long.class).one();
-            Trail.append(handle, now, made.by(), OptionalLong.of(made.campaign()), made.done() == Step.Done.RELEASED ? "release" : "review", made.subject(),
-                "{\"what\":\"" + made.done() + "\",\"step\":" + number + ",\"revision\":" + made.revision() + ",\"content\":\"" + Hashes.of(body) + "\"}");
+            telling(made.campaign(), new Row(number, made.subject(), made.revision(), made.done().toString(), now, made.by(), made.worker(), body)).append(handle);
             return new Step(number, made.subject(), made.revision(), made.done(), now, made.by(), made.worker(), made.noted());
         });
+    }
+
+    /** A step as it lies in the table. */
+    private record Row(long number, String subject, int revision, String step, Instant at, String by, Optional<String> worker, String body) { }
+
+    /** Not the texts of a step, which its row holds, but their hash, with the person where one is named. */
+    private static Telling telling(long campaign, Row row) {
+        String content = Hashes.of(row.worker().map(worker -> List.of(row.body(), worker)).orElse(List.of(row.body())));
+        return new Telling(row.at(), row.by(), campaign, row.step().equals(Step.Done.RELEASED.toString()) ? "release" : "review", row.subject(),
+            "{\"what\":\"" + row.step() + "\",\"step\":" + row.number() + ",\"revision\":" + row.revision() + ",\"content\":\"" + content + "\"}");
+    }
+
+    /** Some steps after this number, as the trail tells of them. */
+    static List<Shown> shown(Handle handle, long campaign, long number, int most) {
+        return handle.createQuery("SELECT number, subject, revision, step, noted_at, noted_by, worker, body FROM review_step WHERE campaign_id = :campaign"
+                + " AND number > :number ORDER BY number FETCH FIRST :most ROWS ONLY")
+            .bind("campaign", campaign).bind("number", number).bind("most", most)
+            .map((row, context) -> Shown.of(row, "review step " + row.getLong("number"), at -> telling(campaign, new Row(at.getLong("number"), at.getString("subject"),
+                at.getInt("revision"), at.getString("step"), Pool.instant(at, "noted_at"), at.getString("noted_by"), Optional.ofNullable(at.getString("worker")),
+                at.getString("body"))))).list();
     }
 
     /** In the order in which they were made. */

@@ -16,11 +16,13 @@ import kerfbook.quantity.Words;
  * @param repeats  the run that this one does again
  * @param trouble  why it did not come to its end, in words; empty if it did or still may
  * @param result   digest of its answer; empty while there is none
+ * @param pairs    digest of the pairs beside it; empty while there is none, and for answers of the first releases
+ * @param draws    digest of the single draws beside it; empty likewise
  * @param kept     whether the answer is still there, or must be worked out again
  */
 public record Run(long campaign, long number, Status status, Instant askedAt, String askedBy, Optional<Instant> endedAt, long campaignVersion,
                   String inputs, String document, long seed, int trials, List<String> options, String editions, OptionalLong repeats, String trouble,
-                  String result, boolean kept) {
+                  String result, String pairs, String draws, boolean kept) {
 
     public enum Status {
         WAITING, RUNNING, DONE, FAILED, CANCELLED,

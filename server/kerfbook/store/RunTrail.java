@@ -21,7 +21,14 @@ final class RunTrail {
     }
 
     static Telling done(Run run) {
-        return new Telling(run.endedAt().orElseThrow(), "the service", run.campaign(), KIND, "run " + run.number(), "{\"result\":\"" + run.result() + "\"}");
+        return new Telling(run.endedAt().orElseThrow(), "the service", run.campaign(), KIND, "run " + run.number(), "{\"result\":\"" + run.result() + "\""
+            + (run.pairs().isEmpty() ? "" : ",\"pairs\":\"" + run.pairs() + "\",\"draws\":\"" + run.draws() + "\"") + "}");
+    }
+
+    /** How a run without an answer ended. */
+    static Telling ended(Run run) {
+        return new Telling(run.endedAt().orElseThrow(), "the service", run.campaign(), KIND, "run " + run.number(), "{\"ended\":\"" + run.status() + "\",\"content\":\""
+            + Hashes.of(run.trouble()) + "\"}");
     }
 
     /** Some runs after this number, as the trail tells of them; a run is shown only if its texts are those of its digests. */
@@ -33,11 +40,18 @@ final class RunTrail {
             boolean documented = is(piece(handle, run, run.document(), "document"), run.document());
             all.add(new Shown(run.number(), what, state.filter(text -> documented).map(text -> asked(run, text))));
             if (run.status() == Run.Status.DONE) {
-                boolean answered = !run.kept() || is(piece(handle, run, Long.toString(run.number()), "result"), run.result());
+                boolean answered = !run.kept() || is(handle, run, "result", run.result()) && is(handle, run, "pairs", run.pairs()) && is(handle, run, "draws", run.draws());
                 all.add(new Shown(run.number(), "answer of " + what, answered ? Optional.of(done(run)) : Optional.empty()));
+            } else if (run.status().ended()) {
+                all.add(new Shown(run.number(), "end of " + what, Optional.of(ended(run))));
             }
         }
         return all;
+    }
+
+    /** The piece of an answer has its digest, where it was given one. */
+    private static boolean is(Handle handle, Run run, String what, String digest) {
+        return digest.isEmpty() || is(piece(handle, run, Long.toString(run.number()), what), digest);
     }
 
     private static boolean is(Optional<byte[]> text, String digest) {

@@ -26,7 +26,7 @@ public final class Runs {
     private static final String DOCUMENT = "document";
     private static final List<String> ANSWER = List.of("result", "pairs", "draws");
     private static final String COLUMNS = "campaign_id, number, status, asked_at, asked_by, ended_at, campaign_version, inputs, document, seed, trials, options,"
-        + " editions, repeats, trouble, result, kept";
+        + " editions, repeats, trouble, result, pairs, draws, kept";
 
     private final Database database;
     private final Clock clock;
@@ -52,7 +52,7 @@ public final class Runs {
             long number = handle.createQuery("SELECT COALESCE(MAX(number), 0) + 1 FROM run WHERE campaign_id = :id").bind("id", asked.campaign())
                 .mapTo(Long.class).one();
             handle.createUpdate("INSERT INTO run (" + COLUMNS + ") VALUES (:campaign, :number, 'waiting', :now, :by, NULL, :version, :inputs, :document, :seed,"
-                    + " :trials, :options, :editions, :repeats, '', '', FALSE)")
+                    + " :trials, :options, :editions, :repeats, '', '', '', '', FALSE)")
                 .bind("campaign", asked.campaign()).bind("number", number).bind("now", now).bind("by", asked.by()).bind("version", asked.campaignVersion())
                 .bind("inputs", asked.inputs()).bind(DOCUMENT, digest).bind("seed", asked.seed()).bind("trials", asked.trials())
                 .bind("options", String.join(" ", asked.options())).bind("editions", asked.editions())
@@ -75,13 +75,14 @@ public final class Runs {
 
     /** Keeps the answer. A run that has ended otherwise stays as it is. */
     public Run finish(long campaign, long number, Run.Answer answer) {
-        String digest = Hashes.sha256(answer.result());
+        List<String> digests = List.of(Hashes.sha256(answer.result()), Hashes.sha256(answer.pairs()), Hashes.sha256(answer.draws()));
         List<byte[]> packed = List.of(Pieces.packed(answer.result()), Pieces.packed(answer.pairs()), Pieces.packed(answer.draws()));
         return database.write(handle -> {
             Instant now = now();
-            int rows = handle.createUpdate("UPDATE run SET status = 'done', ended_at = :now, result = :digest, kept = TRUE"
+            int rows = handle.createUpdate("UPDATE run SET status = 'done', ended_at = :now, result = :result, pairs = :pairs, draws = :draws,"
+                    + " kept = TRUE"
                     + " WHERE campaign_id = :campaign AND number = :number AND status = 'running'")
-                .bind("now", now).bind("digest", digest).bind("campaign", campaign).bind("number", number).execute();
+                .bind("now", now).bind("result", digests.get(0)).bind("pairs", digests.get(1)).bind("draws", digests.get(2)).bind("campaign", campaign).bind("number", number).execute();
             if (rows == 1) {
                 for (int i = 0; i < ANSWER.size(); i++) {
                     Pieces.put(handle, campaign, Long.toString(number), ANSWER.get(i), packed.get(i));
@@ -98,19 +99,29 @@ public final class Runs {
         if (!how.ended() || how == Status.DONE) {
             throw new IllegalStateException("no end: " + how);
         }
+        String words = why.length() <= LONGEST_TROUBLE ? why : why.substring(0, LONGEST_TROUBLE);
         return database.write(handle -> {
-            handle.createUpdate("UPDATE run SET status = :status, ended_at = :now, trouble = :why"
+            int rows = handle.createUpdate("UPDATE run SET status = :status, ended_at = :now, trouble = :why"
                     + " WHERE campaign_id = :campaign AND number = :number AND status IN ('waiting', 'running')")
-                .bind("status", how.name().toLowerCase(Locale.ROOT)).bind("now", now()).bind("why", why.length() <= LONGEST_TROUBLE ? why : why.substring(0, LONGEST_TROUBLE))
+                .bind("status", how.name().toLowerCase(Locale.ROOT)).bind("now", now()).bind("why", words)
                 .bind("campaign", campaign).bind("number", number).execute();
-            return one(handle, campaign, number).orElseThrow();
+            Run run = one(handle, campaign, number).orElseThrow();
+            if (rows == 1) {
+                RunTrail.ended(run).append(handle);
+            }
+            return run;
         });
     }
 
     /** When the service starts: what was waiting or running then will not go on by itself. How many there were. */
     public int stopInterrupted() {
-        return database.write(handle -> handle.createUpdate("UPDATE run SET status = 'stopped', ended_at = :now,"
-                + " trouble = 'The service ended while it ran. Ask for it again.' WHERE status IN ('waiting', 'running')").bind("now", now()).execute());
+        return database.write(handle -> {
+            List<Run> open = handle.createQuery("SELECT " + COLUMNS + " FROM run WHERE status IN ('waiting', 'running') ORDER BY campaign_id, number").map(Runs::run).list();
+            handle.createUpdate("UPDATE run SET status = 'stopped', ended_at = :now,"
+                + " trouble = 'The service ended while it ran. Ask for it again.' WHERE status IN ('waiting', 'running')").bind("now", now()).execute();
+            open.forEach(run -> RunTrail.ended(one(handle, run.campaign(), run.number()).orElseThrow()).append(handle));
+            return open.size();
+        });
     }
 
     /** Last first. */
@@ -200,7 +211,7 @@ public final class Runs {
             Pool.instant(row, "asked_at"), row.getString("asked_by"), row.getObject("ended_at") == null ? Optional.empty() : Optional.of(Pool.instant(row, "ended_at")),
             row.getLong("campaign_version"), row.getString("inputs"), row.getString("document"), row.getLong("seed"), row.getInt("trials"),
             options.isEmpty() ? List.of() : Arrays.asList(options.split(" ")), row.getString("editions"), again, row.getString("trouble"), row.getString("result"),
-            row.getBoolean("kept"));
+            row.getString("pairs"), row.getString("draws"), row.getBoolean("kept"));
     }
 
     private Instant now() {

@@ -10,13 +10,13 @@ import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
 
 /**
- * Holds entries, progress, handed-in entries, period results, decisions, runs and learnt factors against the trail: each must have the row that it would be given now,
- * and each such row must have its own. So whatever is altered, removed or put in on either side is found.
+ * Holds entries, progress, handed-in entries, period results, decisions, runs with their ends, learnt factors and the steps of reviews against
+ * the trail: each must have the row that it would be given now, and each such row must have its own. So whatever is altered, removed or put in on either side is found.
  */
 final class VerifyingLog {
     private static final int ROWS_AT_ONCE = 2_000;
     private static final int RUNS_AT_ONCE = 5;
-    private static final List<String> KINDS = List.of("entry", "progress", "decision", "run", "learnt");
+    private static final List<String> KINDS = List.of("entry", "progress", "decision", "run", "learnt", "review", "release");
 
     /** Some rows of one table and campaign after a number. */
     private interface Rows {
@@ -28,7 +28,7 @@ final class VerifyingLog {
     private static final List<Table> TABLES = List.of(new Table(EntryRows::shown, ROWS_AT_ONCE), new Table(EntryRows::progress, ROWS_AT_ONCE),
         new Table(HandIns::shown, ROWS_AT_ONCE), new Table(HandIns::settled, ROWS_AT_ONCE), new Table(Decisions::shown, ROWS_AT_ONCE),
         new Table(RunTrail::shown, RUNS_AT_ONCE), new Table(LearntFactors::shown, ROWS_AT_ONCE),
-        new Table(PeriodResults::shown, ROWS_AT_ONCE));
+        new Table(PeriodResults::shown, ROWS_AT_ONCE), new Table(Reviews::shown, ROWS_AT_ONCE));
 
     private final Database database;
     private final long head;
@@ -48,7 +48,7 @@ final class VerifyingLog {
         database.read(handle -> handle.createQuery("""
                 SELECT campaign_id FROM entry UNION SELECT campaign_id FROM task_progress UNION SELECT campaign_id FROM entry_handed_in
                 UNION SELECT campaign_id FROM entry_settled UNION SELECT campaign_id FROM decision UNION SELECT campaign_id FROM run UNION SELECT campaign_id FROM learnt_factor
-                UNION SELECT campaign_id FROM record_result
+                UNION SELECT campaign_id FROM record_result UNION SELECT campaign_id FROM review_step
                 UNION SELECT campaign_id FROM trail WHERE kind IN (<kinds>) AND campaign_id IS NOT NULL ORDER BY 1""")
             .bindList("kinds", KINDS).mapTo(Long.class).list()).forEach(this::campaign);
     }

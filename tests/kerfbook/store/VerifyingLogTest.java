@@ -18,6 +18,7 @@ import kerfbook.logbook.Entry;
 import kerfbook.logbook.FactorKind;
 import kerfbook.logbook.PeriodResult;
 import kerfbook.logbook.TaskProgress;
+import kerfbook.review.Step;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -53,9 +54,18 @@ class VerifyingLogTest {
         runs.ask(asked());
         runs.ask(asked());
         runs.begin(ring, 1);
+        runs.ask(asked());
+        runs.end(ring, 3, Run.Status.FAILED, "The dose rate of A5 has no value.");
+        runs.ask(asked());
+        runs.end(ring, 4, Run.Status.CANCELLED, "");
         runs.finish(ring, 1, new Run.Answer(bytes("{\"mean\":1}"), bytes("{}"), bytes("1 2 3")));
         new Decisions(database, campaigns).add(new Decisions.Made(ring, "Officer (radiation-protection-officer)", "finding", "dose", "Go on.", "It is low.",
             Optional.of(1L), Optional.of(DAY), Optional.empty()));
+        Reviews reviews = new Reviews(database);
+        reviews.add(new Reviews.Made(ring, "hold-point/H1", 1, Step.Done.SET, "Officer (radiation-protection-officer)", Optional.empty(), Step.Noted.of("Before the ring.")),
+            before -> { });
+        reviews.add(new Reviews.Made(ring, "hold-point/H1", 1, Step.Done.RELEASED, "Officer (radiation-protection-officer)", Optional.empty(), Step.Noted.of("Seen.")), before -> { });
+        reviews.add(new Reviews.Made(ring, "authorisation/A1", 1, Step.Done.ACKNOWLEDGED, "W1 (team-member)", Optional.of("W1"), Step.Noted.of("Read.")), before -> { });
         new PeriodResults(database).add(ring, new PeriodResult("W1", DAY, DAY.plusDays(30), 55, "Service report 7"), OFFICER);
         new LearntFactors(database).add(ring, before -> new AcceptedFactor(FactorKind.HOURS, "cutting", 0.125, 0.1, 4, DAY, "Seen six weeks.",
             "Officer (radiation-protection-officer)", Optional.of(new AcceptedFactor.Carried("Basin", DAY, 0.25, 0.2, 9)), false));
@@ -159,6 +169,31 @@ class VerifyingLogTest {
         "UPDATE learnt_factor SET accepted_by = 'W1 (team-member)'",
         "UPDATE learnt_factor SET from_log_sd = 0.1",
         "DELETE FROM learnt_factor",
+        "UPDATE review_step SET body = REPLACE(body, 'Seen.', 'Not seen.') WHERE number = 2",
+        "UPDATE review_step SET step = 'released' WHERE number = 1",
+        "UPDATE review_step SET step = 'held' WHERE number = 2",
+        "UPDATE review_step SET revision = 2 WHERE number = 2",
+        "UPDATE review_step SET subject = 'hold-point/H2' WHERE number = 1",
+        "UPDATE review_step SET worker = 'W2' WHERE number = 3",
+        "UPDATE review_step SET worker = NULL WHERE number = 3",
+        "UPDATE review_step SET noted_by = 'W1 (team-member)' WHERE number = 2",
+        "UPDATE review_step SET noted_at = noted_at + INTERVAL '1' SECOND WHERE number = 2",
+        "UPDATE review_step SET campaign_id = 99 WHERE number = 2",
+        "UPDATE review_step SET number = CASE number WHEN 1 THEN 102 ELSE 101 END WHERE number < 3",
+        "DELETE FROM review_step WHERE number = 2",
+        "INSERT INTO review_step (campaign_id, subject, revision, step, noted_at, noted_by, worker, body) SELECT campaign_id, subject, revision, step, noted_at, noted_by, worker, body FROM review_step WHERE number = 2",
+        "UPDATE run SET trouble = '' WHERE number = 3",
+        "UPDATE run SET status = 'cancelled' WHERE number = 3",
+        "UPDATE run SET ended_at = ended_at + INTERVAL '1' SECOND WHERE number = 4",
+        "UPDATE run SET status = 'waiting', ended_at = NULL WHERE number = 4",
+        "UPDATE run SET status = 'failed', ended_at = asked_at WHERE number = 2",
+        "DELETE FROM run WHERE number = 3",
+        "UPDATE run SET pairs = REPEAT('0', 64) WHERE number = 1",
+        "UPDATE run SET pairs = '', draws = '' WHERE number = 1",
+        "UPDATE run_piece SET body = (SELECT body FROM run_piece WHERE what = 'draws') WHERE what = 'pairs'",
+        "UPDATE run_piece SET body = (SELECT body FROM run_piece WHERE what = 'pairs') WHERE what = 'draws'",
+        "DELETE FROM run_piece WHERE what = 'pairs'",
+        "DELETE FROM run_piece WHERE what = 'draws'",
         "UPDATE run SET seed = 2 WHERE number = 1",
         "UPDATE run SET trials = 99 WHERE number = 2",
         "UPDATE run SET asked_by = 'W1 (team-member)' WHERE number = 2",
@@ -181,6 +216,17 @@ class VerifyingLogTest {
         Verification found = trail.verify(Optional.empty());
         assertFalse(found.intact(), tampering);
         assertTrue(found.faults().stream().allMatch(fault -> fault.text().contains("ampaign " + ring) || fault.text().contains("ampaign 99")), found.faults().toString());
+    }
+
+    /** LAW: runs that were under way when the service ended are told of too. */
+    @Test
+    void what_was_stopped_with_the_service_is_told() throws Exception {
+        assertEquals(1, new Runs(database).stopInterrupted());
+        assertEquals(List.of(), trail.verify(Optional.empty()).faults());
+        try (Connection other = DriverManager.getConnection(place.url(), Pool.USER, ""); Statement statement = other.createStatement()) {
+            assertEquals(1, statement.executeUpdate("UPDATE run SET trouble = 'It was let be.' WHERE status = 'stopped'"));
+        }
+        assertFalse(trail.verify(Optional.empty()).intact());
     }
 
     /** EDGE: an answer that the service let go by itself is no fault; one that somebody took is. */
