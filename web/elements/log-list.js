@@ -41,14 +41,38 @@ function actions(desk, record, redraw) {
   if (replaced) return html`<span class="log-act muted">corrected</span>`;
   if (record.entry.hours === 0 || record.state === 'needs' || record.state === 'handed' || record.state === 'handing') return html`<span class="log-act"></span>`;
   return html`<span class="log-act"><button type="button" class="button little" @click=${() => { desk.take(record); redraw(); document.getElementById('log-dose').focus(); }}>Correct<span class="spoken"> the entry of ${timeHere(record.kept_at)}</span></button>
-    <button type="button" class="button little" @click=${async () => {
-    const why = await reasonFor({ title: 'Take this entry back', text: 'It stays readable, but does not count. Say why.', verb: 'Take it back', needed: true });
-    if (why !== null) desk.takeBack(record, why);
-  }}>Take back</button></span>`;
+    <button type="button" class="button little" @click=${() => takeBack(desk, record.entry)}>Take back</button></span>`;
+}
+
+/** What the server has of the person who is chosen: today, and before in this week. */
+export function held(desk, redraw) {
+  if (!desk.draft.worker) return nothing;
+  const title = html`<h2 id="log-held-title">${desk.draft.worker} this week, on the server</h2>`;
+  if (!desk.held || desk.held.worker !== desk.draft.worker) {
+    return html`<section class="log-list" aria-labelledby="log-held-title">${title}<p class="muted">${desk.choicesAt ? 'It shows when the network is back.' : 'Reading …'}</p></section>`;
+  }
+  const parts = [['Today', desk.held.rows.filter(row => desk.isToday(row.on))], ['Before, this week', desk.held.rows.filter(row => !desk.isToday(row.on))]];
+  return html`<section class="log-list" aria-labelledby="log-held-title" id="log-held">${title}
+    ${parts.map(([words, rows]) => html`<h3>${words}</h3>${rows.length === 0 ? html`<p class="muted">Nothing.</p>` : html`<ul>${rows.map(row => heldRow(desk, row, redraw))}</ul>`}`)}</section>`;
+}
+
+function heldRow(desk, row, redraw) {
+  const { task, area } = desk.wordsOf(row);
+  const figures = row.hours === 0 ? 'taken back' : `${row.usv === undefined ? 'dose not shown' : `${plain(row.usv)} µSv`}`;
+  return html`<li class="log-held-row" data-held=${row.id}><span class="log-time">${desk.isToday(row.on) ? timeHere(row.received_at) : dayShort(row.on)}</span>
+    <span class="log-words"><span class="log-task">${task}</span> <span class="log-figs">${figures} <span class="muted">${row.hours === 0 ? '' : `${duration(row.hours)}, `}${area}${row.step ? `, ${row.step}` : ''}</span></span></span>
+    <span class="log-state">${row.replaced_by ? 'corrected' : row.hours === 0 ? 'counts as 0' : 'counts'}</span>
+    <span class="log-act">${row.may_correct && row.hours > 0 ? html`<button type="button" class="button little" data-correct=${row.id} @click=${() => { desk.take({ id: row.id, state: 'sent', entry: row }); redraw(); document.getElementById('log-dose').focus(); }}>Correct<span class="spoken"> ${figures}, ${task}</span></button>
+      <button type="button" class="button little" @click=${() => takeBack(desk, row)}>Take back<span class="spoken"> ${figures}, ${task}</span></button>` : nothing}</span></li>`;
+}
+
+async function takeBack(desk, entry) {
+  const why = await reasonFor({ title: 'Take this entry back', text: 'It stays readable, but does not count. Say why.', verb: 'Take it back', needed: true });
+  if (why !== null) desk.takeBack({ entry }, why);
 }
 
 /** What others handed in: only the radiation protection officer has any. */
-export function handedIn(desk) {
+export function handedIn(desk, redraw) {
   if (desk.handedIn.length === 0 && !desk.settling) return nothing;
   const decide = (item, how, title, verb) => async () => {
     const reason = await reasonFor({ title, text: 'Say why. It is kept with the entry.', verb, needed: true });
@@ -59,6 +83,7 @@ export function handedIn(desk) {
     ${desk.handedIn.map(item => html`<div class="log-need" data-handed=${item.entry.id}><p class="log-line">${words({ entry: item.entry, words: desk.wordsOf(item.entry) })}</p>
       <p class="log-ask">${item.refusal}</p>${item.reason ? html`<p class="small">“${item.reason}” ${item.entered_by}</p>` : html`<p class="small">${item.entered_by}</p>`}
       <div class="log-answers"><button type="button" class="button decide" @click=${decide(item, 'accepted', 'Accept this entry', 'Accept it')}>Accept</button>
+        <button type="button" class="button" data-answer="correct" @click=${() => { desk.takeHanded(item); redraw(); document.getElementById('log-dose').focus(); }}>Correct …</button>
         <button type="button" class="button" @click=${decide(item, 'turned-down', 'Turn this entry down', 'Turn it down')}>Turn down</button></div></div>`)}</section>`;
 }
 

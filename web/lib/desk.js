@@ -3,7 +3,8 @@ import { ask, get } from './api.js';
 import { all, announce, change, changed, forgetSent, keep, recall, remember } from './outbox.js';
 import { emptyDraft, made, takingBack } from './logdraft.js';
 import { direct, send, sending, start } from './sender.js';
-import { dayHere, lasting, secure, workOffline } from './tablet.js';
+import { dayHere, lasting, secure, week, workOffline } from './tablet.js';
+import { reasonFor } from './reason.js';
 
 const PEOPLE = 4;
 const TASKS = 3;
@@ -19,7 +20,7 @@ export async function deskOf(campaign) {
 
 class Desk {
   constructor(campaign) {
-    Object.assign(this, { campaign, draft: emptyDraft(), faults: [], opened: '', records: [], said: '', choices: null, choicesAt: null, handedIn: [], settling: '', lasting: true, secure: secure(), asked: new Map() });
+    Object.assign(this, { campaign, draft: emptyDraft(), faults: [], opened: '', records: [], said: '', choices: null, choicesAt: null, handedIn: [], settling: '', held: null, lasting: true, secure: secure(), asked: new Map() });
     this.usual = { people: [], tasks: [], areas: {}, minutes: 60 };
   }
 
@@ -41,6 +42,7 @@ class Desk {
     }
     await this.readChoices();
     await this.readHandedIn();
+    this.readHeld();
   }
 
   async readChoices() {
@@ -59,7 +61,7 @@ class Desk {
 
   /** A task that was closed meanwhile is not chosen any more. */
   openTask() {
-    if (this.draft.task && !this.task()) Object.assign(this.draft, { task: '', area: '' });
+    if (this.draft.task && !this.task() && !this.draft.replaces && !this.draft.handed) Object.assign(this.draft, { task: '', area: '' });
     if (this.draft.task && !this.draft.area) this.chooseTask(this.draft.task);
     if (this.choices.worker && !this.draft.worker) this.draft.worker = this.choices.worker;
   }
@@ -82,8 +84,32 @@ class Desk {
     this.redraw?.();
   }
 
+  /** What the server has of the person who is chosen, in the week of today; none while it does not answer. */
+  async readHeld() {
+    const { worker } = this.draft;
+    const asked = this.asking = {};
+    if (!worker || this.choicesAt) {
+      this.held = null;
+      return;
+    }
+    const weeks = [dayHere(), ...(this.choices.invented ? [this.choices.today] : [])].map(week);
+    const query = new URLSearchParams({ worker, from: weeks.map(([monday]) => monday).sort()[0], limit: 200 });
+    const answer = await get(`/api/campaigns/${encodeURIComponent(this.campaign)}/entries?${query}`, { quiet: true, signal: AbortSignal.timeout(5000) }).catch(() => null);
+    if (this.asking !== asked) return;
+    const rows = answer?.body.items.filter(({ on }) => weeks.some(([monday, sunday]) => on >= monday && on <= sunday));
+    this.held = rows ? { worker, rows } : null;
+    this.redraw?.();
+  }
+
+  isToday(on) {
+    return on === dayHere() || (this.choices.invented && on === this.choices.today);
+  }
+
   async look() {
     this.records = (await all()).filter(record => record.campaign === this.campaign);
+    const sent = this.records.filter(record => record.state === 'sent').length;
+    if (this.sent !== undefined && this.sent !== sent && this.choices) this.readHeld();
+    this.sent = sent;
     this.redraw?.();
   }
 
@@ -92,6 +118,7 @@ class Desk {
   }
 
   chooseTask(id) {
+    if (this.draft.task !== id) this.draft.step = '';
     this.draft.task = id;
     this.draft.area = this.usual.areas[id] ?? this.task(id)?.areas[0] ?? '';
   }
@@ -101,6 +128,7 @@ class Desk {
     const { entry, faults } = made(this.draft, this.choices.ranges);
     this.faults = faults;
     if (!entry) return false;
+    if (this.draft.handed) return this.settleAs(entry);
     const rewritten = this.draft.changing;
     try {
       if (this.secure) await this.write(entry, rewritten);
@@ -110,7 +138,32 @@ class Desk {
       return false;
     }
     this.learn(entry);
-    Object.assign(this.draft, { dose: '', found: '', remark: '', on: '', replaces: null, changing: null });
+    this.clear();
+    return true;
+  }
+
+  /** For the next entry: who, where and how long stay. */
+  clear() {
+    Object.assign(this.draft, { dose: '', found: '', remark: '', on: '', step: '', replaces: null, changing: null, handed: null });
+    this.openTask();
+  }
+
+  /** The radiation protection officer keeps a handed-in entry otherwise than it came: at once, since it is a decision. */
+  async settleAs(entry) {
+    const reason = await reasonFor({ title: 'Keep it as corrected', text: 'What was wrong? It is kept with the entry.', verb: 'Keep it so', needed: true });
+    if (reason === null) {
+      this.faults = [['keep', 'Nothing is settled yet: a correction needs its reason.']];
+      return false;
+    }
+    try {
+      await ask('POST', `/api/campaigns/${encodeURIComponent(this.campaign)}/handed-in/${entry.id}/settle`, { body: { how: 'corrected', reason, entry } });
+    } catch (problem) {
+      this.faults = [['keep', problem.message]];
+      return false;
+    }
+    this.clear();
+    await this.readHandedIn();
+    this.readHeld();
     return true;
   }
 
@@ -166,11 +219,17 @@ class Desk {
   take(record) {
     const { entry } = record;
     Object.assign(this.draft, emptyDraft(), {
-      worker: entry.worker, task: entry.task, area: entry.area, dose: String(entry.usv).replace('.', ','), minutes: Math.round(entry.hours * 60), on: entry.on === dayHere() ? '' : entry.on,
-      found: entry.found_usv_per_h === undefined ? '' : String(entry.found_usv_per_h), remark: entry.remark,
+      worker: entry.worker, task: entry.task, area: entry.area, step: entry.step ?? '', dose: entry.usv === undefined ? '' : String(entry.usv).replace('.', ','), minutes: Math.round(entry.hours * 60), on: entry.on === dayHere() ? '' : entry.on,
+      found: entry.found_usv_per_h === undefined ? '' : String(entry.found_usv_per_h), remark: entry.remark ?? '',
       changing: record.state === 'needs' ? record.id : null, replaces: record.state === 'needs' ? entry.replaces ?? null : record.id,
     });
     this.faults = [];
+  }
+
+  /** Puts what somebody handed in into the form, to be settled as corrected. */
+  takeHanded({ entry }) {
+    this.take({ id: entry.id, state: 'needs', entry });
+    this.draft.handed = entry.id;
   }
 
   /** The usual ones; in an order that stays, so that no button moves away under a glove. */

@@ -5,7 +5,7 @@ import { dayHere, newId } from './tablet.js';
 const STEP_H = 1 / 12;
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
-export const emptyDraft = () => ({ worker: '', task: '', area: '', dose: '', minutes: 60, on: '', found: '', remark: '', replaces: null, changing: null, takesBack: false });
+export const emptyDraft = () => ({ worker: '', task: '', area: '', step: '', dose: '', minutes: 60, on: '', found: '', remark: '', replaces: null, changing: null, handed: null, takesBack: false });
 
 /** A key of the keypad onto what stands in the dose field. */
 export function pressed(text, key) {
@@ -35,6 +35,7 @@ export function made(draft, ranges, now = new Date()) {
     id: draft.changing && UUID.test(draft.changing) ? draft.changing : newId(), worker: draft.worker, task: draft.task, on: draft.on || dayHere(now), area: draft.area,
     hours: Math.round(hours / STEP_H) / 12, usv: dose, remark: draft.remark.trim(), made_at: now.toISOString(), confirmed: [],
   };
+  if (draft.step) entry.step = draft.step;
   if (found !== undefined) entry.found_usv_per_h = found;
   if (draft.replaces) entry.replaces = draft.replaces;
   return { entry, faults: [] };

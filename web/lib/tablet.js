@@ -39,4 +39,11 @@ export function dayHere(date = new Date()) {
   return `${date.getFullYear()}-${String(date.getMonth() + 1).padStart(2, '0')}-${String(date.getDate()).padStart(2, '0')}`;
 }
 
+/** Monday and Sunday around a day. */
+export function week(day) {
+  const date = new Date(`${day}T12:00:00`);
+  const monday = new Date(date.setDate(date.getDate() - (date.getDay() + 6) % 7));
+  return [dayHere(monday), dayHere(new Date(new Date(monday).setDate(monday.getDate() + 6)))];
+}
+
 export const timeHere = stamp => new Date(stamp).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });

@@ -9,7 +9,7 @@ import { dayShort } from '../lib/units.js';
 import { plural } from '../lib/words.js';
 import { keypad, picks, stepper } from '../elements/log-pad.js';
 import { link } from '../lib/route.js';
-import { handedIn, records, waiting } from '../elements/log-list.js';
+import { handedIn, held, records, waiting } from '../elements/log-list.js';
 
 /** This page reads no plan and no forecast: it opens without the network, and on a tablet that many use. */
 export const alone = true;
@@ -28,7 +28,7 @@ export function body({ data: { desk }, redraw }) {
     ${warnings(desk)}
     ${waiting(desk, redraw)}
     <form class="log-form" novalidate @submit=${event => submit(event, desk, redraw)}>
-      ${summary(desk)}
+      ${summary(desk)}${correcting(desk)}
       <div class="log-what">${choices(desk, redraw)}</div>
       <div class="log-how">
         <div class="log-figures">
@@ -39,13 +39,14 @@ export function body({ data: { desk }, redraw }) {
           <div class="log-figure"><span class="log-label" id="log-hours-label">Time in the area</span>${stepper(desk.draft.minutes, by => { desk.draft.minutes = stepped(desk.draft.minutes, by); redraw(); })}</div>
         </div>
         ${keypad(key => { desk.draft.dose = pressed(desk.draft.dose, key); redraw(); })}
-        <button class="log-keep" id="log-keep">${desk.draft.replaces ? 'Keep the correction' : desk.draft.changing ? 'Keep it as changed' : 'Keep this entry'}</button>
+        <button class="log-keep" id="log-keep">${desk.draft.handed ? 'Keep it as corrected' : desk.draft.replaces ? 'Keep the correction' : desk.draft.changing ? 'Keep it as changed' : 'Keep this entry'}</button>
         ${desk.draft.replaces || desk.draft.changing ? html`<button type="button" class="button log-cancel" @click=${() => cancel(desk, redraw)}>Leave it as it was</button>` : nothing}
       </div>
       ${more(desk, redraw)}
     </form>
     ${records(desk, redraw)}
-    ${handedIn(desk)}
+    ${held(desk, redraw)}
+    ${handedIn(desk, redraw)}
     ${desk.choices.brings ? html`<p class="small"><a href=${link(desk.campaign, 'import')}>Bring in dosimeter readings from a table</a></p>` : nothing}</div>`;
 }
 
@@ -81,6 +82,13 @@ function summary(desk) {
   return html`<div class="summary" id="log-faults" tabindex="-1" role="alert"><strong>Not kept yet</strong><ul>${desk.faults.map(([field, words]) => html`<li>${words}</li>`)}</ul></div>`;
 }
 
+/** Which entry the form holds, where it is not a new one. */
+function correcting({ draft }) {
+  if (draft.handed) return html`<p class="log-correcting" id="log-correcting">This is the entry of ${draft.worker} that was handed in. Change what was wrong: it is then kept under your name and reason.</p>`;
+  if (draft.replaces) return html`<p class="log-correcting" id="log-correcting">This takes the place of an entry of ${draft.worker}. The old one stays readable.</p>`;
+  return nothing;
+}
+
 function choices(desk, redraw) {
   const { draft } = desk;
   const toggle = name => () => { desk.opened = desk.opened === name ? '' : name; redraw(); };
@@ -88,27 +96,35 @@ function choices(desk, redraw) {
   const person = code => [code, code, ''];
   const task = each => [each.id, each.name, [each.component, each.today ? '' : dayShort(each.start)].filter(Boolean).join(' · ')];
   const area = each => [each.code, each.name, ''];
+  const closed = draft.task && !desk.task() ? [[draft.task, draft.task, 'closed, or not in the plan']] : [];
   const ofTask = desk.task()?.areas ?? desk.choices.areas.slice(0, 4).map(each => each.code);
   return html`
-    ${picks({ name: 'worker', label: 'Who', options: desk.people().map(person), all: desk.choices.people.map(each => [each.code, each.code, each.roles.join(', ')]), chosen: draft.worker, open: desk.opened === 'worker', fault: faultOf(desk, 'worker'), toggle: toggle('worker'), choose: choose('worker', value => { draft.worker = value; }) })}
-    ${picks({ name: 'task', label: 'Task', options: desk.tasks().map(task), all: desk.choices.tasks.map(task), chosen: draft.task, open: desk.opened === 'task', fault: faultOf(desk, 'task'), toggle: toggle('task'), choose: choose('task', value => desk.chooseTask(value)) })}
+    ${picks({ name: 'worker', label: 'Who', options: desk.people().map(person), all: desk.choices.people.map(each => [each.code, each.code, each.roles.join(', ')]), chosen: draft.worker, open: desk.opened === 'worker', fault: faultOf(desk, 'worker'), toggle: toggle('worker'), choose: choose('worker', value => { draft.worker = value; desk.readHeld(); }) })}
+    ${picks({ name: 'task', label: 'Task', options: [...closed, ...desk.tasks().map(task)], all: [...closed, ...desk.choices.tasks.map(task)], chosen: draft.task, open: desk.opened === 'task', fault: faultOf(desk, 'task'), toggle: toggle('task'), choose: choose('task', value => desk.chooseTask(value)) })}
     ${picks({ name: 'area', label: 'Area', options: desk.choices.areas.filter(each => ofTask.includes(each.code)).map(area), all: desk.choices.areas.map(area), chosen: draft.area, open: desk.opened === 'area', fault: faultOf(desk, 'area'), toggle: toggle('area'), choose: choose('area', value => { draft.area = value; }) })}`;
 }
 
 function more(desk, redraw) {
   const { draft } = desk;
-  const given = [draft.on ? dayShort(draft.on) : '', draft.found ? 'rate found' : '', draft.remark ? 'remark' : ''].filter(Boolean).join(', ');
-  return html`<details class="log-more" ?open=${Boolean(draft.on || draft.found || draft.remark) || faultOf(desk, 'found') || faultOf(desk, 'remark')}><summary>Another day, rate found, remark${given ? ` (${given})` : ''}</summary><div class="log-extra">
+  const steps = desk.task()?.steps ?? [];
+  const given = [steps.find(step => step.code === draft.step)?.name ?? draft.step, draft.on ? dayShort(draft.on) : '', draft.found ? 'rate found' : '', draft.remark ? 'remark' : ''].filter(Boolean).join(', ');
+  return html`<details class="log-more" ?open=${Boolean(draft.step || draft.on || draft.found || draft.remark) || faultOf(desk, 'found') || faultOf(desk, 'remark')}><summary>${steps.length > 0 ? 'Step, another day' : 'Another day'}, rate found, remark${given ? ` (${given})` : ''}</summary>${steps.length > 0 ? stepPick(steps, desk, redraw) : nothing}<div class="log-extra">
     <div class="field"><label for="log-on">Day of the work</label><input id="log-on" type="date" .value=${live(draft.on)} @change=${event => { draft.on = event.target.value; redraw(); }}><span class="hint">Empty: today.</span></div>
     <div class="field"><label for="log-found">Dose rate found (µSv/h) <span class="maybe">optional</span></label><input id="log-found" type="text" inputmode="decimal" autocomplete="off" .value=${live(draft.found)} @input=${event => { draft.found = event.target.value; }}></div>
     <div class="field wide"><label for="log-remark">Remark <span class="maybe">optional</span></label><input id="log-remark" type="text" maxlength="500" autocomplete="off" .value=${live(draft.remark)} @input=${event => { draft.remark = event.target.value; }}></div></div></details>`;
 }
 
+/** A press on the one that is chosen takes the choice back. */
+const stepPick = (steps, desk, redraw) => html`<div class="log-pick" role="group" aria-labelledby="log-step-label" id="log-step" data-pick="step">
+  <div class="log-label"><span id="log-step-label">Step of the task <span class="maybe">optional</span></span></div>
+  <div class="log-options">${steps.map(({ code, name }) => html`<button type="button" class="log-option" data-value=${code} aria-pressed=${code === desk.draft.step ? 'true' : 'false'}
+    @click=${() => { desk.draft.step = code === desk.draft.step ? '' : code; redraw(); }}><span class="words">${name}</span></button>`)}</div></div>`;
+
 async function submit(event, desk, redraw) {
   event.preventDefault();
   if (desk.busy) return;
   desk.busy = true;
-  const correction = desk.draft.replaces;
+  const correction = desk.draft.replaces || desk.draft.handed;
   const kept = await desk.keepIt().finally(() => { desk.busy = false; });
   redraw();
   if (kept) {
@@ -120,7 +136,7 @@ async function submit(event, desk, redraw) {
 }
 
 function cancel(desk, redraw) {
-  Object.assign(desk.draft, { dose: '', found: '', remark: '', on: '', replaces: null, changing: null });
+  desk.clear();
   desk.faults = [];
   redraw();
 }

@@ -22,7 +22,9 @@ import kerfbook.store.Entries;
 /** What somebody at a tablet chooses from: the open tasks with their areas and crews, today's first. Holds no dose of anybody. */
 final class Choices {
     private record Task(String id, String name, Optional<String> component, String group, LocalDate start, LocalDate finish, boolean today,
-                        Optional<Double> share, List<String> areas, Set<String> roles, List<String> crew) { }
+                        Optional<Double> share, List<String> areas, Set<String> roles, List<String> crew, List<Named> steps) { }
+
+    private record Named(String code, String name) { }
 
     private record Person(String code, List<String> roles) { }
 
@@ -48,7 +50,8 @@ final class Choices {
             TaskProgress come = progress.get(job.id());
             if (come == null || !come.closed()) {
                 tasks.add(new Task(job.id(), job.name(), job.component(), job.group(), job.start(), job.finish(), away(job, today) == 0,
-                    Optional.ofNullable(come).map(TaskProgress::share), List.copyOf(job.usvPerH().keySet()), job.roles(), job.crew()));
+                    Optional.ofNullable(come).map(TaskProgress::share), List.copyOf(job.usvPerH().keySet()), job.roles(), job.crew(),
+                    job.steps().entrySet().stream().map(each -> new Named(each.getKey(), each.getValue())).toList()));
             }
         }
         tasks.sort(Comparator.comparingLong(task -> away(plan.tasks().get(task.id()), today)));

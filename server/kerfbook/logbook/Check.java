@@ -13,6 +13,8 @@ public enum Check {
     AREA,
     /** The person has none of the roles of the task. */
     ROLE,
+    /** The task has no such step. */
+    STEP,
     /** The clock of the device is off. */
     CLOCK,
     /** More hours of this person on one day than a long day has. */

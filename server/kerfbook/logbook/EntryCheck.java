@@ -111,6 +111,8 @@ public final class EntryCheck {
         if (!task.roles().isEmpty() && plan.people().get(entry.worker()).stream().noneMatch(task.roles()::contains)) {
             needs.add(new Need(Check.ROLE, entry.worker() + " has no role in \"" + task.name() + "\". Keep it?"));
         }
+        entry.step().filter(step -> !task.steps().containsKey(step)).ifPresent(step ->
+            needs.add(new Need(Check.STEP, "\"" + task.name() + "\" has no step " + step + ". Keep it?")));
         if (beside.hoursThatDay() > 0 && beside.hoursThatDay() + entry.hours() > LONG_DAY_HOURS) {
             needs.add(new Need(Check.DAY, entry.worker() + " has " + show(beside.hoursThatDay()) + " h on " + entry.on() + " already; with this "
                 + show(beside.hoursThatDay() + entry.hours()) + " h. Keep it?"));

@@ -32,9 +32,10 @@ public record LogPlan(String name, boolean invented, double shiftHours, Map<Stri
      * @param usvPerH   rate planned with, by area
      * @param roles     whom it needs
      * @param crew      who is planned for it
+     * @param steps     names of its steps by code, in the order of the routine
      */
     public record Job(String id, String name, Optional<String> component, String group, LocalDate start, LocalDate finish,
-                      Map<String, Double> usvPerH, Set<String> roles, List<String> crew) { }
+                      Map<String, Double> usvPerH, Set<String> roles, List<String> crew, Map<String, String> steps) { }
 
     /** An area with its planned rates, rising by day. */
     public record Place(String code, String name, List<Forecast.RateOn> history) {
@@ -76,13 +77,15 @@ public record LogPlan(String name, boolean invented, double shiftHours, Map<Stri
     private static Job job(Forecast.Task task, Map<String, String> components, List<String> crew) {
         Map<String, Double> rates = new LinkedHashMap<>();
         Set<String> roles = new LinkedHashSet<>();
+        Map<String, String> steps = new LinkedHashMap<>();
         for (Forecast.StepDose step : task.steps()) {
+            steps.put(step.code(), step.name());
             for (Forecast.Line line : step.lines()) {
                 rates.merge(line.area(), line.usvPerH(), Math::max);
                 roles.add(line.role());
             }
         }
         return new Job(task.id(), task.name(), task.component().map(components::get), task.group(), task.start(), task.finish(), rates, roles,
-            crew.stream().distinct().sorted().toList());
+            crew.stream().distinct().sorted().toList(), steps);
     }
 }

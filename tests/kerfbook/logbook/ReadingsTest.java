@@ -26,7 +26,7 @@ class ReadingsTest {
     private static LogPlan plan() {
         Map<String, LogPlan.Job> tasks = new LinkedHashMap<>();
         for (List<String> task : List.of(List.of("ring/r/set-up", "Set up"), List.of("lid/r/set-up", "Set up"), List.of("ring/r/cut", "Cut the ring"))) {
-            tasks.put(task.get(0), new LogPlan.Job(task.get(0), task.get(1), Optional.empty(), "cutting", DAY, DAY, Map.of("pool-edge", 20.0), Set.of("rigger"), List.of()));
+            tasks.put(task.get(0), new LogPlan.Job(task.get(0), task.get(1), Optional.empty(), "cutting", DAY, DAY, Map.of("pool-edge", 20.0), Set.of("rigger"), List.of(), Map.of()));
         }
         return new LogPlan("Ring", true, 6, Map.of("W1", List.of("rigger"), "W2", List.of("rigger")), tasks,
             Map.of("pool-edge", new LogPlan.Place("pool-edge", "Pool edge", List.of()), "hall", new LogPlan.Place("hall", "Hall", List.of())));
