@@ -4,6 +4,7 @@ import { get } from '../lib/api.js';
 import '../elements/line-picture.js';
 import '../elements/ratio-rows.js';
 import { acceptFactor } from '../elements/accept-factor.js';
+import { bringFactor } from '../elements/bring-factor.js';
 import { figureFrame } from '../elements/figure-frame.js';
 import { finding } from '../elements/findings.js';
 import { link } from '../lib/route.js';
@@ -39,10 +40,10 @@ export function body(page) {
     </div>`;
 }
 
-const empty = ({ camp, data }) => html`
+const empty = page => html`
   <div class="lead"><div><h1>Nothing to learn from yet</h1><p class="under">Lessons begin with the first entries of the log.</p></div></div>
   <div class="grid"><section class="panel empty"><h2>No entries yet</h2><p>Hours and dosimeter readings, task by task, show here beside what was forecast.</p>
-    <a class="button" href=${link(camp.id, 'log')}>Write down the first entry</a></section>${accepted({ camp, data })}</div>`;
+    <a class="button" href=${link(page.camp.id, 'log')}>Write down the first entry</a></section>${accepted(page)}</div>`;
 
 function heading({ split, drift }) {
   const alarms = drift.filter(chart => chart.alarm);
@@ -145,12 +146,22 @@ function earned({ dose, hours }) {
 
 function accepted(page) {
   const { camp, data } = page;
-  if (data.accepted.length === 0) return nothing;
-  return html`<section class="panel w12"><h2>Accepted factors</h2><div class="table" tabindex="0" role="region" aria-label="Accepted factors"><table><thead><tr><th scope="col">Factor</th><th scope="col" class="n">times</th>
-    <th scope="col" class="mid-only">Learnt</th><th scope="col">Reason</th><th scope="col"><span class="spoken">Withdraw</span></th></tr></thead>
+  if (data.accepted.length === 0 && !data.may_accept) return nothing;
+  return html`<section class="panel w12"><div class="head"><h2>Accepted factors</h2>${data.may_accept ? html`<button class="button" id="bring-factor" @click=${() => bring(page)}>Bring one from another campaign …</button>` : nothing}</div>
+    ${data.accepted.length === 0 ? html`<p class="muted">None yet.</p>` : acceptedTable(page)}</section>`;
+}
+
+async function bring({ camp, reload }) {
+  if (await bringFactor(camp)) await reload();
+}
+
+function acceptedTable(page) {
+  const { camp, data } = page;
+  return html`<div class="table" tabindex="0" role="region" aria-label="Accepted factors"><table><thead><tr><th scope="col">Factor</th><th scope="col" class="n">times</th>
+    <th scope="col">Learnt</th><th scope="col">Reason</th><th scope="col"><span class="spoken">Withdraw</span></th></tr></thead>
     <tbody>${data.accepted.map(each => html`<tr><th scope="row">${named(camp, each)}<span class="sub">${KIND[each.kind]}${each.withdrawn ? ', withdrawn' : each.in_force ? '' : ', no longer in force'}</span></th><td class="n">${sig(each.factor, 3)}</td>
-      <td class="mid-only">${each.withdrawn ? '' : each.from ? `in ${each.from.campaign}, ${plural(each.from.count, 'observation')}` : `here, ${plural(each.count, 'observation')} up to ${day(each.up_to)}`}</td><td>${each.reason}<span class="sub">${each.by}</span></td>
-      <td>${each.in_force && !each.withdrawn && data.may_accept ? html`<button class="button little" @click=${() => withdraw(page, each)}>Withdraw<span class="spoken">: ${named(camp, each)}</span></button>` : nothing}</td></tr>`)}</tbody></table></div></section>`;
+      <td>${each.withdrawn ? '' : each.from ? `in ${each.from.campaign}, ${plural(each.from.count, 'observation')}` : `here, ${plural(each.count, 'observation')} up to ${day(each.up_to)}`}</td><td>${each.reason}<span class="sub">${each.by}</span></td>
+      <td>${each.in_force && !each.withdrawn && data.may_accept ? html`<button class="button little" @click=${() => withdraw(page, each)}>Withdraw<span class="spoken">: ${named(camp, each)}</span></button>` : nothing}</td></tr>`)}</tbody></table></div>`;
 }
 
 async function withdraw({ camp, reload }, each) {

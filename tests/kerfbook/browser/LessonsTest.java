@@ -79,6 +79,45 @@ class LessonsTest {
         browser.requireNoTroubles("accepting");
     }
 
+    /** LAW: what was accepted in one campaign becomes the beginning in another, with campaign, day, figures and count of where it was learnt. */
+    @Test
+    void an_accepted_factor_is_brought_to_the_next_campaign() {
+        JsonNode learnt = null;
+        for (JsonNode each : site.get("/api/campaigns/1/learning").get("factors")) {
+            learnt = learnt == null && each.get("kind").asText().equals("hours") && each.get("proposed").asBoolean() ? each : learnt;
+        }
+        site.post("/api/campaigns/1/learnt", "{\"kind\":\"hours\",\"of\":\"" + learnt.get("of").asText() + "\",\"reason\":\"Six tasks agree.\",\"seen\":{\"count\":"
+            + learnt.get("count") + ",\"log_mean\":" + learnt.get("log_mean") + "}}");
+        site.add(Site.resource("/demo-data/one-ring.json"));
+        browser.size(1440);
+        browser.open(site.address() + "/#/c/2/lessons");
+        browser.byId("bring-factor").click();
+        browser.waitFor(now -> !browser.all("#bring-yes").isEmpty());
+        browser.byId("bring-yes").click();
+        assertTrue(browser.byId("bring-fault").getText().contains("Choose a campaign"));
+        browser.choose("bring-source", "1");
+        browser.waitFor(now -> !browser.all("dialog input[type=radio]").isEmpty());
+        browser.one("dialog input[type=radio]").click();
+        browser.choose("bring-of", "cutting");
+        for (int width : List.of(1440, 820, 320)) {
+            browser.size(width);
+            assertEquals(List.of(), AccessibilityTest.faults(browser, width, "bring " + width));
+        }
+        browser.byId("bring-reason").sendKeys("The same crew and tools.");
+        browser.byId("bring-yes").click();
+        browser.waitFor(now -> browser.all("dialog").isEmpty() && browser.one("main").getText().contains("The same crew and tools."));
+        JsonNode first = site.get("/api/campaigns/1/learnt").get("items").get(0);
+        JsonNode here = site.get("/api/campaigns/2/learnt").get("items").get(0);
+        assertEquals(site.get("/api/campaigns/1/learnt").get("campaign"), here.at("/from/campaign"));
+        for (String field : List.of("log_mean", "log_sd", "count")) {
+            assertEquals(first.get(field), here.at("/from/" + field), field);
+        }
+        assertEquals(first.get("up_to"), here.at("/from/on"));
+        assertTrue(here.get("in_force").asBoolean() && here.get("log_sd").asDouble() > first.get("log_sd").asDouble());
+        assertTrue(browser.one("main").getText().contains("in " + here.at("/from/campaign").asText()));
+        browser.requireNoTroubles("bringing");
+    }
+
     /** EDGE: without an entry the page says so and leads to the log. */
     @Test
     void an_empty_log_teaches_nothing() {
