@@ -16,7 +16,7 @@ const PAGES = {
   trials: () => import('./views/trials.js'), calculator: () => import('./views/calculator.js'), waste: () => import('./views/waste.js'), library: () => import('./views/library.js'), handbook: () => import('./views/handbook.js'),
   add: () => import('./views/edit.js'), edit: () => import('./views/edit.js'), settings: () => import('./views/edit.js'),
   trail: () => import('./views/trail.js'), lessons: () => import('./views/lessons.js'),
-  welcome: () => import('./views/welcome.js'), account: () => import('./views/account.js'), accounts: () => import('./views/accounts.js'),
+  welcome: () => import('./views/welcome.js'), account: () => import('./views/account.js'), accounts: () => import('./views/accounts.js'), records: () => import('./views/records.js'),
   'dose-rate': () => import('./views/dose-rate.js'),
   aids: () => import('./views/aids.js'), share: () => import('./views/share.js'), order: () => import('./views/order.js'),
   log: () => import('./views/log.js'), import: () => import('./views/import.js'),

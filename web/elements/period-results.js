@@ -2,6 +2,7 @@
 import { html, live, nothing } from '../lib/vendor.js';
 import { ask, get } from '../lib/api.js';
 import { say } from '../lib/focus.js';
+import { may } from '../lib/who.js';
 import { typed } from '../lib/typed.js';
 import { day, fixed, msv } from '../lib/units.js';
 
@@ -24,6 +25,7 @@ export function periodResults({ camp, worker, results, redraw }) {
   return html`<section class="panel" aria-labelledby="results-title"><div class="head"><h2 id="results-title">Dosimeter of record</h2>
       <p class="small">Whole record: <a href="${base(camp, worker)}/record.csv" download>CSV</a>, <a href="${base(camp, worker)}/record" download>JSON</a></p></div>
     ${results.items.length === 0 ? html`<p class="muted">No result of the dosimetry service yet.</p>` : table(results.items)}
+    <p class="small muted" id="kept-until">Records of individuals are kept ${results.kept_years} years after the work${results.kept_until ? `, these at least until ${day(results.kept_until)}` : ''}.${may('GET', '/api/retention') ? html` <a href="#/records">How long, and why</a>` : nothing}</p>
     ${results.enters ? form(camp, worker, results, redraw) : nothing}</section>`;
 }
 

@@ -17,7 +17,8 @@ export function body({ data, redraw, reload }) {
   return html`<div class="lead"><div><h1>${data.accounts.length === 1 ? '1 account' : `${data.accounts.length} accounts`}</h1>
       <p class="under">${managing ? 'A new account gets a link to set its password. Accounts are disabled, never deleted: what somebody did keeps its name.'
     : 'Who sees names and received doses beside you and the person. The administrator makes and changes the accounts.'}</p></div>
-      <div class="doing">${managing ? html`<button class="button main" id="add-account" @click=${() => edit(data, { role: 'team-member', disabled: false }, redraw)}>Add an account</button>` : nothing}</div></div>
+      <div class="doing">${managing ? html`<button class="button main" id="add-account" @click=${() => edit(data, { role: 'team-member', disabled: false }, redraw)}>Add an account</button>` : nothing}
+        <a class="button" href="#/records" data-may="GET /api/retention">How long records are kept</a></div></div>
     <div class="grid">
       ${data.made ? html`<section class="panel once" id="link-made" tabindex="-1" aria-label="One-time link"><h2>Hand this link over in person: it works once</h2>
         <p>It sets the password of ${data.made.name} and ends on ${moment(data.made.expires_at)}. It is not shown again.</p><p><code class="secret">${data.made.link}</code></p></section>` : nothing}

@@ -87,7 +87,7 @@ async function bring(reload) {
 }
 
 async function remove(item, reload) {
-  const sure = await confirm({ title: `Delete "${item.name}"?`, verb: 'Delete it', text: 'The campaign with all its objects goes. Download it first if you may want it back.' });
+  const sure = await confirm({ title: `Delete "${item.name}"?`, verb: 'Delete it', text: 'The campaign with all its objects goes. What people received stays on record until its time is over. Download the campaign first if you may want it back.' });
   if (!sure) return;
   try {
     const now = await get(`/api/campaigns/${item.id}`);

@@ -67,8 +67,9 @@ final class Permissions {
             "GET /api/tables/shipped/{table}", "GET /api/tables/shipped/{table}/{row}", "GET /api/privacy");
         put(all, ACCOUNTS, "POST /api/accounts", "PUT /api/accounts/{account}", "POST /api/accounts/{account}/link",
             "DELETE /api/accounts/{account}/sessions");
-        put(all, OFFICER_AND_ACCOUNTS, "POST /api/backup", "GET /api/accounts", "GET /api/accounts/{account}");
-        put(all, OFFICER, "PUT /api/accounts/{account}/grant", "PUT /api/privacy");
+        put(all, OFFICER_AND_ACCOUNTS, "POST /api/backup", "GET /api/accounts", "GET /api/accounts/{account}", "GET /api/retention",
+            "POST /api/retention/{campaign}/removal");
+        put(all, OFFICER, "PUT /api/accounts/{account}/grant", "PUT /api/privacy", "PUT /api/retention");
 
         put(all, CREW, "GET /api/campaigns", "GET /api/campaigns/{id}", "GET /api/campaigns/{id}/document", "GET /api/campaigns/{id}/settings",
             "GET /api/campaigns/{id}/forecast", "GET /api/campaigns/{id}/changes", "GET /api/campaigns/{id}/exposure",

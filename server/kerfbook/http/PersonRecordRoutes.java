@@ -13,11 +13,13 @@ import java.util.regex.Pattern;
 import kerfbook.account.Role;
 import kerfbook.document.Json;
 import kerfbook.logbook.Entry;
+import kerfbook.logbook.KeepingTime;
 import kerfbook.logbook.PeriodResult;
 import kerfbook.quantity.Sum;
 import kerfbook.store.Entries;
 import kerfbook.store.Kept;
 import kerfbook.store.PeriodResults;
+import kerfbook.store.Retention;
 
 /**
  * The dose record of one person in one campaign, for the person and the radiation protection officer: entries with their corrections, and the
@@ -39,8 +41,11 @@ final class PersonRecordRoutes {
     private record Result(long number, LocalDate from, LocalDate to, double usv, String source, Instant notedAt, String notedBy, boolean holds, long entries,
                           double readUsv, Optional<Double> ratio) { }
 
-    /** @param enters the caller may add one */
-    private record Results(boolean enters, List<Result> items) { }
+    /**
+     * @param enters    the caller may add one
+     * @param keptUntil last day on which the records of this campaign are kept for sure, as far as they go now
+     */
+    private record Results(boolean enters, int keptYears, Optional<LocalDate> keptUntil, List<Result> items) { }
 
     private record Line(Entry entry, Instant receivedAt, String enteredBy, Optional<String> replacedBy) { }
 
@@ -49,15 +54,17 @@ final class PersonRecordRoutes {
     private final Plans plans;
     private final Entries entries;
     private final PeriodResults results;
+    private final Retention retention;
 
-    private PersonRecordRoutes(Plans plans, Entries entries, PeriodResults results) {
+    private PersonRecordRoutes(Plans plans, Entries entries, PeriodResults results, Retention retention) {
+        this.retention = retention;
         this.plans = plans;
         this.entries = entries;
         this.results = results;
     }
 
-    static void on(Routes routes, Plans plans, Entries entries, PeriodResults results) {
-        PersonRecordRoutes here = new PersonRecordRoutes(plans, entries, results);
+    static void on(Routes routes, Plans plans, Entries entries, PeriodResults results, Retention retention) {
+        PersonRecordRoutes here = new PersonRecordRoutes(plans, entries, results, retention);
         routes.get("/api/campaigns/{id}/people/{worker}/results", here::list);
         routes.post("/api/campaigns/{id}/people/{worker}/results", here::add);
         routes.get("/api/campaigns/{id}/people/{worker}/record", here::json);
@@ -69,7 +76,7 @@ final class PersonRecordRoutes {
         String worker = worker(ctx);
         long campaign = Address.id(ctx);
         plans.campaigns().get(campaign);
-        Routes.json(ctx, Json.bytes(new Results(enters(Caller.of(ctx)), results(campaign, worker))));
+        Routes.json(ctx, Json.bytes(answer(campaign, worker, enters(Caller.of(ctx)))));
     }
 
     private void add(Context ctx) {
@@ -87,7 +94,12 @@ final class PersonRecordRoutes {
         boolean fresh = results.add(campaign, new PeriodResult(worker, making.from(), making.to(), making.usv(), making.source()),
             EntryRoutes.sender(caller, EntryRoutes.now()));
         ctx.status(fresh ? 201 : 200);
-        Routes.json(ctx, Json.bytes(new Results(true, results(campaign, worker))));
+        Routes.json(ctx, Json.bytes(answer(campaign, worker, true)));
+    }
+
+    private Results answer(long campaign, String worker, boolean enters) {
+        KeepingTime time = retention.rule().time();
+        return new Results(enters, time.years(), retention.lastDay(campaign).map(time::until), results(campaign, worker));
     }
 
     private static boolean enters(Caller caller) {

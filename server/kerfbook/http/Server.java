@@ -27,6 +27,7 @@ import kerfbook.store.Decisions;
 import kerfbook.store.Entries;
 import kerfbook.store.HandIns;
 import kerfbook.store.PeriodResults;
+import kerfbook.store.Retention;
 import kerfbook.store.Reviews;
 import kerfbook.store.Runs;
 import kerfbook.tables.CuttingTables;
@@ -233,7 +234,8 @@ public final class Server implements AutoCloseable {
         LogPlans logPlans = new LogPlans(plans);
         Today today = new Today(database);
         EntryRoutes.on(routes, logPlans, entries, handIns, today, entrance.accounts());
-        PersonRecordRoutes.on(routes, plans, entries, new PeriodResults(database));
+        PersonRecordRoutes.on(routes, plans, entries, new PeriodResults(database), new Retention(database));
+        RetentionRoutes.on(routes, database);
         ReadingRoutes.on(routes, logPlans, entries, today, entrance.accounts());
         ProgressRoutes.on(routes, logPlans, entries, today);
         HandInRoutes.on(routes, logPlans, handIns, entrance.accounts());

@@ -33,7 +33,7 @@ final class Verifying {
         Verifying here = new Verifying(database);
         Trail.Head head = database.read(Trail::head);
         here.chain(head, noted);
-        here.campaigns(head.notesBefore());
+        here.campaigns(head.notesBefore(), head.numbered());
         new VerifyingLog(database, head.numbered(), here::fault).all();
         return new Verification(head.numbered(), head.hash(), here.faults, here.faultsInAll);
     }
@@ -88,12 +88,30 @@ final class Verifying {
         return from == to ? "Row " + from + " is missing." : "Rows " + from + " to " + to + " are missing.";
     }
 
-    private void campaigns(long notesBefore) {
+    private void campaigns(long notesBefore, long head) {
         List<Long> ids = database.read(handle -> handle.createQuery("""
             SELECT id FROM campaign UNION SELECT campaign_id FROM change_note
             UNION SELECT campaign_id FROM trail WHERE kind = 'campaign-edit' AND campaign_id IS NOT NULL ORDER BY 1""").mapTo(Long.class).list());
-        Campaigns campaigns = new Campaigns(database);
-        ids.forEach(id -> campaign(id, campaigns.find(id), notesBefore));
+        ids.forEach(id -> campaign(id, notesBefore, head));
+    }
+
+    private void campaign(long id, long notesBefore, long head) {
+        int found = faults.size();
+        long foundInAll = faultsInAll;
+        long removed = removedAt(id);
+        if (removed == 0 || removed > head) {
+            campaign(id, new Campaigns(database).find(id), notesBefore);
+        } else if (new Campaigns(database).find(id).isPresent() || notes(id).hasNext()) {
+            fault(removed, "Row " + removed + " tells that the records of campaign " + id + " were removed, but there is a campaign or a change note of it.");
+        }
+        if (removedAt(id) != removed) {             // removed while we looked: the next check sees it whole
+            faults.subList(found, faults.size()).clear();
+            faultsInAll = foundInAll;
+        }
+    }
+
+    private long removedAt(long id) {
+        return database.read(handle -> Retention.removedAt(handle, id));
     }
 
     /** Undoes every change from the last to the first: what is left must be what the trail says was there first. */

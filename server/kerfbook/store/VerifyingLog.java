@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalLong;
 import java.util.function.BiConsumer;
 import java.util.function.LongFunction;
 import org.jdbi.v3.core.Handle;
@@ -53,8 +54,21 @@ final class VerifyingLog {
             .bindList("kinds", KINDS).mapTo(Long.class).list()).forEach(this::campaign);
     }
 
-    /** First the tables, then the trail: what is written meanwhile stands in the trail by then, and rows of the trail after the head are left in peace. */
     private void campaign(long id) {
+        long removed = removedAt(id);
+        List<Verification.Fault> found = new ArrayList<>();
+        campaign(id, removed, (row, text) -> found.add(new Verification.Fault(OptionalLong.of(row), text)));
+        if (removedAt(id) == removed) {             // else its records were removed while we looked
+            found.forEach(each -> fault.accept(each.row().getAsLong(), each.text()));
+        }
+    }
+
+    private long removedAt(long id) {
+        return database.read(handle -> Retention.removedAt(handle, id));
+    }
+
+    /** First the tables, then the trail: what is written meanwhile stands in the trail by then, and rows of the trail after the head are left in peace. */
+    private void campaign(long id, long removed, BiConsumer<Long, String> fault) {
         Map<String, List<Shown>> shown = new HashMap<>();
         for (Table table : TABLES) {
             for (Shown row : pages(number -> database.read(handle -> table.rows().after(handle, id, number, table.atOnce())))) {
@@ -66,7 +80,13 @@ final class VerifyingLog {
         for (List<TrailRow> rows = told(id, number); !rows.isEmpty(); rows = told(id, number)) {
             for (TrailRow row : rows) {
                 number = row.number();
-                if (!take(shown, Telling.of(row).hash()) && number <= head) {
+                boolean there = take(shown, Telling.of(row).hash());
+                if (number < removed && Retention.GOES.contains(row.kind())) {
+                    if (there) {
+                        fault.accept(number, "Row " + number + " tells of something in campaign " + id + " (" + row.subject()
+                            + ") that was removed with the records of its people, but is there.");
+                    }
+                } else if (!there && number <= head) {
                     fault.accept(number, "Row " + number + " tells of something in campaign " + id + " (" + row.subject()
                         + ") that is not there as it was written: it was altered or removed.");
                 }

@@ -217,6 +217,9 @@ class RoutesTest {
         visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/results", 200, "RI1");
         visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record", 200, "RI1");
         visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record.csv", 200, "RI1");
+        visit(running.request(), "GET", "/api/retention", 200);
+        visit(running.json("{\"years\":60,\"reason\":\"Our law asks for it.\"}"), "PUT", "/api/retention", 200);
+        visit(running.json("{\"reason\":\"Time is over.\",\"entries\":0}"), "POST", "/api/retention/{campaign}/removal", 409, "1");
         String other = "1" + id.substring(1);
         String late = "{\"entry\":" + entry.replace(id, other) + ",\"refusal\":\"The task was closed.\",\"reason\":\"Done before.\"}";
         visit(running.json(late), "PUT", "/api/campaigns/{id}/handed-in/{entry}", 201, other);
@@ -257,7 +260,7 @@ class RoutesTest {
     }
 
     private Response visit(RequestSpecification request, String method, String path, int status, String... code) {
-        String address = path.replace("{id}", "1").replace("{row}", code.length < 2 ? "" : code[1]).replaceAll("\\{(code|entry|table|worker)}", code.length == 0 ? "" : code[0]);
+        String address = path.replace("{id}", "1").replace("{row}", code.length < 2 ? "" : code[1]).replaceAll("\\{(code|entry|table|worker|campaign)}", code.length == 0 ? "" : code[0]);
         Response answer = request.request(method, address);
         assertEquals(status, answer.statusCode(), method + " " + address + ": " + answer.asString());
         assertEquals(List.of(), Described.faults(method + " " + path, status, answer.contentType(), answer.asByteArray()), method + " " + address);
