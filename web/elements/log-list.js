@@ -33,6 +33,7 @@ export function records(desk, redraw) {
       <div class="doing">${open.length > 0 && desk.secure ? html`<button type="button" class="button" id="log-send" @click=${send}>Send now</button><button type="button" class="button" id="log-file" @click=${() => save(open)}>Save unsent as file</button>` : nothing}</div></div>
     ${shown.length === 0 ? html`<p class="muted">Nothing yet today.</p>` : html`<ul>${shown.map(record => html`<li class="log-row" data-id=${record.id}><span class="log-time">${timeHere(record.kept_at)}</span>
       <span class="log-words">${words(record)}</span>${stateMark(record, sending.id)}${actions(desk, record, redraw)}</li>`)}</ul>`}
+    ${desk.others.length > 0 ? html`<p class="small" id="log-others">Entries of ${desk.others.join(', ')} are kept here too. They go out when ${desk.others.length === 1 ? 'that person signs' : 'these people sign'} in.</p>` : nothing}
     ${desk.secure ? html`<p class="small muted">${desk.lasting ? 'This browser promised not to delete what is kept here.' : 'This browser did not promise to keep what is not sent yet.'} What was sent is shown until tomorrow.</p>` : nothing}</section>`;
 }
 

@@ -1,7 +1,8 @@
 // What the log page knows of one campaign: choices, the entry under way, what is usual on this tablet.
 import { ask, get } from './api.js';
-import { all, announce, change, changed, forgetSent, keep, recall, remember } from './outbox.js';
-import { emptyDraft, made, takingBack } from './logdraft.js';
+import { all, announce, change, changed, forgetSent, keep, recall, remember, unsent } from './outbox.js';
+import { known, mine } from './who.js';
+import { emptyDraft, made, pressed, takingBack } from './logdraft.js';
 import { direct, send, sending, start } from './sender.js';
 import { dayHere, lasting, secure, week, workOffline } from './tablet.js';
 import { reasonFor } from './reason.js';
@@ -20,7 +21,7 @@ export async function deskOf(campaign) {
 
 class Desk {
   constructor(campaign) {
-    Object.assign(this, { campaign, draft: emptyDraft(), faults: [], opened: '', records: [], said: '', choices: null, choicesAt: null, handedIn: [], settling: '', held: null, lasting: true, secure: secure(), asked: new Map() });
+    Object.assign(this, { campaign, draft: emptyDraft(), faults: [], opened: '', records: [], others: [], said: '', choices: null, choicesAt: null, handedIn: [], settling: '', held: null, lasting: true, secure: secure(), asked: new Map() });
     this.usual = { people: [], tasks: [], areas: {}, minutes: 60 };
   }
 
@@ -38,11 +39,19 @@ class Desk {
         changed.addEventListener('change', () => this.look());
         start();
       }
+      await this.readAccount();
       await this.look();
     }
     await this.readChoices();
     await this.readHandedIn();
     this.readHeld();
+  }
+
+  /** Who writes here: whoever is signed in, and without the network who was last. */
+  async readAccount() {
+    const account = known()?.account;
+    this.account = account ? { id: account.id, name: account.name } : await recall('account');
+    if (account) await remember('account', this.account);
   }
 
   async readChoices() {
@@ -106,11 +115,19 @@ class Desk {
   }
 
   async look() {
-    this.records = (await all()).filter(record => record.campaign === this.campaign);
+    const here = (await all()).filter(record => record.campaign === this.campaign);
+    this.records = here.filter(mine);
+    this.others = [...new Set(here.filter(record => unsent(record) && !mine(record)).map(record => record.by.name))];
     const sent = this.records.filter(record => record.state === 'sent').length;
     if (this.sent !== undefined && this.sent !== sent && this.choices) this.readHeld();
     this.sent = sent;
     this.redraw?.();
+  }
+
+  /** A key: the first digit after an entry was put into the form begins its dose anew. */
+  press(key) {
+    const { draft } = this;
+    Object.assign(draft, { dose: pressed(draft.fresh && key !== 'del' ? '' : draft.dose, key), fresh: false });
   }
 
   task(id = this.draft.task) {
@@ -144,7 +161,7 @@ class Desk {
 
   /** For the next entry: who, where and how long stay. */
   clear() {
-    Object.assign(this.draft, { dose: '', found: '', remark: '', on: '', step: '', replaces: null, changing: null, handed: null });
+    Object.assign(this.draft, { dose: '', found: '', remark: '', on: '', step: '', replaces: null, changing: null, handed: null, fresh: false });
     this.openTask();
   }
 
@@ -168,7 +185,8 @@ class Desk {
   }
 
   async write(entry, rewritten) {
-    const record = { id: entry.id, campaign: this.campaign, entry, state: 'kept', kept_at: Date.now(), needs: [], refusal: '', words: this.wordsOf(entry) };
+    const by = this.account ? { by: this.account } : {};
+    const record = { id: entry.id, campaign: this.campaign, ...by, entry, state: 'kept', kept_at: Date.now(), needs: [], refusal: '', words: this.wordsOf(entry) };
     if (rewritten) await change(entry.id, before => (before.state === 'needs' ? { ...record, kept_at: before.kept_at } : null));
     else await keep(record);
     await this.look();
@@ -221,7 +239,7 @@ class Desk {
     Object.assign(this.draft, emptyDraft(), {
       worker: entry.worker, task: entry.task, area: entry.area, step: entry.step ?? '', dose: entry.usv === undefined ? '' : String(entry.usv).replace('.', ','), minutes: Math.round(entry.hours * 60), on: entry.on === dayHere() ? '' : entry.on,
       found: entry.found_usv_per_h === undefined ? '' : String(entry.found_usv_per_h), remark: entry.remark ?? '',
-      changing: record.state === 'needs' ? record.id : null, replaces: record.state === 'needs' ? entry.replaces ?? null : record.id,
+      fresh: true, changing: record.state === 'needs' ? record.id : null, replaces: record.state === 'needs' ? entry.replaces ?? null : record.id,
     });
     this.faults = [];
   }

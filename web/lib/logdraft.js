@@ -5,7 +5,7 @@ import { dayHere, newId } from './tablet.js';
 const STEP_H = 1 / 12;
 const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/;
 
-export const emptyDraft = () => ({ worker: '', task: '', area: '', step: '', dose: '', minutes: 60, on: '', found: '', remark: '', replaces: null, changing: null, handed: null, takesBack: false });
+export const emptyDraft = () => ({ worker: '', task: '', area: '', step: '', dose: '', minutes: 60, on: '', found: '', remark: '', replaces: null, changing: null, handed: null, fresh: false, takesBack: false });
 
 /** A key of the keypad onto what stands in the dose field. */
 export function pressed(text, key) {

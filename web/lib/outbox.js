@@ -79,8 +79,9 @@ export async function all() {
 
 export const unsent = record => record.state !== 'sent' && record.state !== 'handed';
 
-export async function countUnsent() {
-  return (await all()).filter(unsent).length;
+/** How many are not sent, of all or of some. */
+export async function countUnsent(which = () => true) {
+  return (await all()).filter(record => unsent(record) && which(record)).length;
 }
 
 /** Forgets what was sent before this moment; never what was not sent. */

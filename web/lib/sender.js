@@ -1,5 +1,6 @@
 // Sends what is kept on this tablet, oldest first. One tab sends at a time; what is refused waits for a person and holds nobody up.
 import { ask } from './api.js';
+import { mine } from './who.js';
 import { all, announce, change, changed } from './outbox.js';
 
 const EVERY_MS = 30000;
@@ -40,7 +41,7 @@ const turn = work => (navigator.locks ? navigator.locks.request('kerfbook-log-se
 async function round() {
   const tried = new Set();
   for (;;) {
-    const next = (await all()).find(record => (record.state === 'kept' || record.state === 'handing') && !tried.has(record.id));
+    const next = (await all()).find(record => (record.state === 'kept' || record.state === 'handing') && mine(record) && !tried.has(record.id));
     if (!next) break;
     tried.add(next.id);
     note({ id: next.id });

@@ -15,6 +15,8 @@ export async function who() {
 }
 
 export const known = () => now;
+/** Whether something kept on this tablet is of whoever is signed in; what was kept before that was noted is everybody's. */
+export const mine = record => record.by === undefined || !now?.account || record.by.id === now.account.id;
 export const set = answer => { now = answer; };
 export const roleWord = role => WORDS[role] ?? role;
 export const roles = Object.entries(WORDS);

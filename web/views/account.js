@@ -5,7 +5,7 @@ import { confirm } from '../lib/confirm.js';
 import { say } from '../lib/focus.js';
 import { NAMES, roleWord, set } from '../lib/who.js';
 import { moment } from '../lib/moment.js';
-import { forgetSent } from '../lib/outbox.js';
+import { forgetSent, remember } from '../lib/outbox.js';
 import { mayLeave } from '../elements/leaving.js';
 
 export const title = () => 'Your account';
@@ -29,7 +29,7 @@ export function body({ data, redraw, reload }) {
 async function leave(path) {
   if (!await mayLeave()) return;
   await ask('DELETE', path);
-  await forgetSent().catch(problem => console.warn(problem));        // whoever comes next does not see what others sent
+  await Promise.all([forgetSent(), remember('account', null)]).catch(problem => console.warn(problem));        // whoever comes next does not see what others sent
   set(null);
   location.hash = '#/campaigns';
   location.reload();

@@ -1,7 +1,7 @@
 // The log: who did what, where, how long and at what dose; kept on the tablet first, then sent.
 import { html, live, nothing } from '../lib/vendor.js';
 import { deskOf, send, sending } from '../lib/desk.js';
-import { pressed, stepped } from '../lib/logdraft.js';
+import { stepped } from '../lib/logdraft.js';
 import { say } from '../lib/focus.js';
 import { unsent } from '../lib/outbox.js';
 import { timeHere } from '../lib/tablet.js';
@@ -35,10 +35,10 @@ export function body({ data: { desk }, redraw }) {
           <div class="log-figure ${faultOf(desk, 'dose') ? 'bad' : ''}"><label class="log-label" for="log-dose">Dose<span class="spoken"> in µSv, reading of the dosimeter</span></label>
             ${faultOf(desk, 'dose') ? html`<span class="message" id="log-dose-fault">${faultOf(desk, 'dose')}</span>` : nothing}
             <span class="log-box"><input id="log-dose" type="text" inputmode="none" autocomplete="off" spellcheck="false" aria-describedby=${faultOf(desk, 'dose') ? 'log-dose-fault' : nothing}
-              aria-invalid=${faultOf(desk, 'dose') ? 'true' : nothing} .value=${live(desk.draft.dose)} @input=${event => { desk.draft.dose = event.target.value; }}><span aria-hidden="true">µSv</span></span></div>
+              aria-invalid=${faultOf(desk, 'dose') ? 'true' : nothing} .value=${live(desk.draft.dose)} @input=${event => { Object.assign(desk.draft, { dose: event.target.value, fresh: false }); }}><span aria-hidden="true">µSv</span></span></div>
           <div class="log-figure"><span class="log-label" id="log-hours-label">Time in the area</span>${stepper(desk.draft.minutes, by => { desk.draft.minutes = stepped(desk.draft.minutes, by); redraw(); })}</div>
         </div>
-        ${keypad(key => { desk.draft.dose = pressed(desk.draft.dose, key); redraw(); })}
+        ${keypad(key => { desk.press(key); redraw(); })}
         <button class="log-keep" id="log-keep">${desk.draft.handed ? 'Keep it as corrected' : desk.draft.replaces ? 'Keep the correction' : desk.draft.changing ? 'Keep it as changed' : 'Keep this entry'}</button>
         ${desk.draft.replaces || desk.draft.changing ? html`<button type="button" class="button log-cancel" @click=${() => cancel(desk, redraw)}>Leave it as it was</button>` : nothing}
       </div>

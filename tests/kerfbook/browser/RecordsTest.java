@@ -8,13 +8,8 @@ import java.io.IOException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Base64;
 import java.util.List;
-import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -64,22 +59,7 @@ class RecordsTest {
         browser.waitFor(now -> !browser.all("#set-years").isEmpty());
         browser.byId("set-years").click();
         assertTrue(browser.byId("setting-fault").getText().contains("reason"));
-        List<String> found = new ArrayList<>();
-        for (String theme : List.of("light", "dark")) {
-            browser.media("prefers-color-scheme", theme);
-            for (int width : List.of(1440, 820, 320)) {
-                browser.size(width);
-                browser.js("window.scrollTo(0, 0)");
-                String folder = System.getProperty("kerfbook.shots");
-                if (folder != null) {
-                    Files.write(Path.of(folder, "records-" + theme + "-" + width + ".png"), Base64.getDecoder().decode((String) browser.driver
-                        .executeCdpCommand("Page.captureScreenshot", Map.of("captureBeyondViewport", true)).get("data")));
-                }
-                found.addAll(AccessibilityTest.faults(browser, width, "records " + theme + " " + width));
-            }
-        }
-        assertEquals(List.of(), found);
-        browser.size(1440);
+        assertEquals(List.of(), Look.faults(browser, "records", Look.USUAL));
         browser.type("years", "60");
         browser.byId("years-reason").sendKeys("Our law asks for it.");
         browser.byId("set-years").click();
