@@ -218,6 +218,7 @@ class RoutesTest {
         visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record", 200, "RI1");
         visit(running.request(), "GET", "/api/campaigns/{id}/people/{worker}/record.csv", 200, "RI1");
         visit(running.request(), "GET", "/api/retention", 200);
+        visit(running.json("{\"trials\":1000}"), "POST", "/api/campaigns/{id}/what-if", 200);
         visit(running.json("{\"years\":60,\"reason\":\"Our law asks for it.\"}"), "PUT", "/api/retention", 200);
         visit(running.json("{\"reason\":\"Time is over.\",\"entries\":0}"), "POST", "/api/retention/{campaign}/removal", 409, "1");
         String other = "1" + id.substring(1);
