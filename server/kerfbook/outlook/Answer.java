@@ -76,7 +76,7 @@ final class Answer {
         for (Work work : model.works) {
             Forecast.Task task = model.resolved.tasks().get(work.place).forecast();
             int first = series.tasks + 3 * work.place;
-            tasks.add(new Outlook.Task(task.id(), task.name(), task.group(), task.component(), at(first, work.receivedUsv), at(first + 1, 0), at(first + 2, 0),
+            tasks.add(new Outlook.Task(task.id(), task.name(), task.group(), task.component(), at(first, work.receivedUsv), at(first + 1, 0), at(first + 2, 0).over(Work.TICKS),
                 (double) totals.critical[work.place] / plan.trials()));
         }
         return tasks;

@@ -8,7 +8,7 @@ import kerfbook.estimate.Resolved;
  * series, one place per trial.
  */
 final class Block {
-    static final int TRIALS = 128;
+    static final int TRIALS = 256;
 
     final Model model;
     final Series series;
@@ -20,38 +20,30 @@ final class Block {
     /** Of all techniques together, then of each that fails. */
     final double[][] faults;
     private final double[] count = new double[TRIALS];
-    final double[][] duration;
-    final double[][] finish;
-    private final double[][] latest;
+    final Course course;
+    final Staffed staffed;
     final double[] usv = new double[TRIALS];
     final double[] hours = new double[TRIALS];
     private final double[] step = new double[TRIALS];
     private final double[] shifts = new double[TRIALS];
+    private final double[] scratch = new double[TRIALS];
     private final double[] ratio = new double[TRIALS];
-    private final double[] first = new double[TRIALS];
-    private final double[] last = new double[TRIALS];
-    private final double[] end = new double[TRIALS];
     final double[] total = new double[TRIALS];
     final double[] span = new double[TRIALS];
-    final double[] personHours = new double[TRIALS];
     final double[] cost = new double[TRIALS];
     final double[] highest = new double[TRIALS];
     final double[][] groups;
     final double[][] components;
     final double[][] techniques;
-    final double[][] areas;
     final double[][] targets;
     final double[][] people;
     final double[][][] bounds;
     final double[][] weeks;
     private final double[] byWeek;
-    private final double[] start = new double[TRIALS];
     final double[][] cumulative;
     final double[][] used;
-    private final double[][] crews;
     private final double[][] techniqueFrom;
     private final double[][] techniqueTo;
-    final int[] critical;
 
     Block(Model model, long seed, Series series) {
         this.model = model;
@@ -65,25 +57,21 @@ final class Block {
         faultKeys = model.failing.all.stream().mapToLong(each -> Draw.key(seed, each.text())).toArray();
         failed = rows(faultKeys.length);
         faults = rows(faultKeys.length == 0 ? 0 : 1 + model.failing.techniques.size());
-        duration = rows(model.works.length);
-        finish = rows(model.works.length);
-        latest = rows(model.works.length);
+        course = new Course(model);
+        staffed = new Staffed(model, factors);
         groups = rows(model.groups.size());
         components = rows(model.components.size());
         techniques = rows(model.techniques.size());
-        areas = rows(model.areas.size());
         targets = rows(model.resolved.targets().size());
         people = rows(model.workers.size());
         bounds = new double[model.narrow.size()][][];
         Arrays.setAll(bounds, i -> rows(model.workers.size()));
         weeks = rows(series.weeks.count());
-        byWeek = new double[series.weeks.count() * TRIALS];
+        byWeek = new double[(series.weeks.count() + 1) * TRIALS];
         cumulative = rows(series.weeks.count());
         used = rows(model.costs.used.size());
-        crews = rows(model.crews.size());
         techniqueFrom = rows(model.costs.days.size());
         techniqueTo = rows(model.costs.days.size());
-        critical = new int[model.works.length];
     }
 
     private static double[][] rows(int count) {
@@ -102,16 +90,21 @@ final class Block {
                 timeOnly(work, firstTrial, n);
             } else {
                 draw(work, firstTrial, n, null);
-                schedule(work, n);
-                sum(work, n);
+                place(work, n);
+                sum(work, n, course.start);
                 into.task(this, work, n);
             }
         }
         weekly(firstTrial, n, into);
-        for (int k = 0; k < n; k++) {
-            span[k] = (end[k] + series.weeklyEndsLaterTicks) / Work.TICKS;
+        for (double[] group : groups) {
+            Rows.add(total, n, group);
         }
-        critical(n);
+        staffed.end(n);
+        Rows.add(cost, n, staffed.cost);
+        for (int k = 0; k < n; k++) {
+            span[k] = (course.end[k] + series.weeklyEndsLaterTicks) / Work.TICKS;
+        }
+        course.countCritical(n);
         share(n);
         costs(n);
         accumulate(n);
@@ -119,15 +112,13 @@ final class Block {
     }
 
     private void clear(int n) {
-        for (double[][] rows : new double[][][] {groups, components, techniques, areas, targets, people, crews}) {
-            for (double[] row : rows) {
-                Rows.fill(row, n, 0);
-            }
+        course.begin(n);
+        staffed.begin(n);
+        for (double[][] rows : new double[][][] {groups, components, techniques, targets, people}) {
+            Rows.fill(rows, n, 0);
         }
         for (double[][] rows : bounds) {
-            for (double[] row : rows) {
-                Rows.fill(row, n, 0);
-            }
+            Rows.fill(rows, n, 0);
         }
         for (int i = 0; i < techniqueFrom.length; i++) {
             Rows.fill(techniqueFrom[i], n, Double.POSITIVE_INFINITY);
@@ -135,11 +126,7 @@ final class Block {
         }
         Arrays.fill(byWeek, 0);
         Rows.fill(total, n, 0);
-        Rows.fill(personHours, n, 0);
         Rows.fill(cost, n, model.costs.once);
-        Rows.fill(end, n, model.asOfTicks);
-        Rows.fill(first, n, Double.POSITIVE_INFINITY);
-        Rows.fill(last, n, 0);
     }
 
     /** How many faults there are, and of which technique. */
@@ -178,7 +165,7 @@ final class Block {
                     if (times != null) {
                         Rows.times(step, n, times);
                     }
-                    lines(each, n);
+                    staffed.step(each, n, step, usv);
                 }
             }
         }
@@ -192,7 +179,7 @@ final class Block {
                 Rows.add(hours, n, step);
             }
         }
-        schedule(work, n);
+        place(work, n);
     }
 
     /** Whole shifts that the other steps take, as the forecast counts them. */
@@ -219,55 +206,17 @@ final class Block {
         }
     }
 
-    private void lines(Work.Step each, int n) {
-        Rows.add(personHours, n, step, each.people);
-        if (each.costPerHour > 0) {
-            Rows.add(cost, n, step, each.costPerHour);
-        }
-        for (Work.Line line : each.lines) {
-            if (line.rate == Program.ONE) {
-                Rows.addScaled(usv, areas[line.area], crews[line.crew], n, step, line.usvPerHour);
-            } else {
-                Rows.addProduct(usv, areas[line.area], crews[line.crew], n, step, factors[line.rate], line.usvPerHour);
-            }
-        }
-    }
-
-    private void schedule(Work work, int n) {
-        double[] mine = duration[work.place];
-        double[] done = finish[work.place];
-        for (int k = 0; k < n; k++) {
-            mine[k] = Math.rint(hours[k] * Work.TICKS);
-        }
-        Rows.fill(done, n, work.notBefore);
-        for (int i = 0; i < work.before.length; i++) {
-            Rows.later(done, n, finish[work.before[i]], work.lag[i]);
-        }
-        boolean counts = work.ofComponent && work.remaining > 0;
-        if (counts) {
-            for (int k = 0; k < n; k++) {
-                first[k] = Math.min(first[k], done[k]);
-            }
-        }
-        for (int i = 0; i < model.costs.days.size(); i++) {
+    private void place(Work work, int n) {
+        course.place(work, n, hours);
+        for (int i = 0; i < techniqueFrom.length; i++) {
             if (model.costs.days.get(i).technique() == work.technique && work.remaining > 0) {
-                for (int k = 0; k < n; k++) {
-                    techniqueFrom[i][k] = Math.min(techniqueFrom[i][k], done[k]);
-                    techniqueTo[i][k] = Math.max(techniqueTo[i][k], done[k] + mine[k]);
-                }
+                Rows.earlier(techniqueFrom[i], n, course.start);
+                Rows.later(techniqueTo[i], n, course.finish[work.place], 0);
             }
-        }
-        Rows.add(done, n, mine);
-        if (counts) {
-            Rows.later(last, n, done, 0);
-        }
-        if (!work.weekly && work.remaining > 0) {
-            Rows.later(end, n, done, 0);
         }
     }
 
-    private void sum(Work work, int n) {
-        Rows.add(total, n, usv);
+    private void sum(Work work, int n, double[] start) {
         Rows.add(groups[work.group], n, usv);
         if (work.component >= 0) {
             Rows.add(components[work.component], n, usv);
@@ -278,52 +227,31 @@ final class Block {
         for (int target : work.targets) {
             Rows.add(targets[target], n, usv);
         }
-        Rows.begin(start, n, finish[work.place], hours);
-        series.weeks.spread(byWeek, n, usv, start, finish[work.place]);
+        series.weeks.spread(byWeek, n, usv, start, course.finish[work.place], scratch);
     }
 
     private void weekly(long firstTrial, int n, Series.Into into) {
         for (int k = 0; k < n; k++) {
-            ratio[k] = Math.max(0, last[k] - first[k]) / model.weekly.planTicks();
+            ratio[k] = Math.max(0, course.last[k] - course.first[k]) / model.weekly.planTicks();
         }
         for (Work work : model.works) {
             if (work.weekly) {
                 draw(work, firstTrial, n, ratio);
-                sum(work, n);
+                Rows.begin(step, n, course.finish[work.place], hours);
+                sum(work, n, step);
                 into.task(this, work, n);
             }
         }
     }
 
-    /** Backwards from the last finish: a task is critical where its latest finish is its finish. */
-    private void critical(int n) {
-        for (Work work : model.works) {
-            if (work.weekly) {
-                Rows.fill(latest[work.place], n, Double.POSITIVE_INFINITY);
-            } else {
-                System.arraycopy(end, 0, latest[work.place], 0, n);
-            }
-        }
-        for (int at = model.order.length - 1; at >= 0; at--) {
-            Work work = model.works[model.order[at]];
-            double[] mine = latest[work.place];
-            for (int i = 0; i < work.before.length; i++) {
-                Rows.earlier(latest[work.before[i]], n, mine, duration[work.place], work.lag[i]);
-            }
-            if (work.remaining > 0) {
-                critical[work.place] += Rows.same(mine, finish[work.place], n);
-            }
-        }
-    }
-
     private void share(int n) {
-        for (int i = 0; i < crews.length; i++) {
+        for (int i = 0; i < staffed.crews.length; i++) {
             Model.Crew crew = model.crews.get(i);
             for (Resolved.Share share : crew.shares()) {
                 int worker = model.workers.indexOf(share.worker());
-                Rows.add(people[worker], n, crews[i], share.share());
+                Rows.add(people[worker], n, staffed.crews[i], share.share());
                 for (int bound : crew.constraints()) {
-                    Rows.add(bounds[bound][worker], n, crews[i], share.share());
+                    Rows.add(bounds[bound][worker], n, staffed.crews[i], share.share());
                 }
             }
         }

@@ -42,6 +42,8 @@ public final class Model {
     final List<Constraint> narrow;
     final double asOfTicks;
     final Weekly weekly;
+    /** Those of many steps. */
+    final List<Staffing> staffings;
     final Costs costs;
     final Failing failing;
     private final Map<Crew, Integer> crewAt = new HashMap<>();
@@ -70,6 +72,7 @@ public final class Model {
         for (int i = 0; i < works.length; i++) {
             works[i] = work(i, remaining.get(resolved.tasks().get(i).id()), prices);
         }
+        staffings = Staffing.ofMany(works);
         link();
         order = order();
         costs = new Costs(this);
@@ -141,30 +144,25 @@ public final class Model {
             step.width = Pert.width(each);
         }
         step.text = Draw.text("step/" + task.id() + "/" + dose.code());
-        for (int i = 0; i < dose.lines().size(); i++) {
-            Forecast.Line line = dose.lines().get(i);
-            step.people += line.people();
-            step.costPerHour += line.people() * prices.ofHour(line.role());
-            Work.Line drawn = new Work.Line();
-            drawn.usvPerHour = line.people() * line.presence() * line.usvPerH();
-            drawn.rate = line.rate().map(rateFactor::get).orElse(Program.ONE);
-            drawn.area = areas.indexOf(line.area());
-            drawn.crew = crew(new Crew(resolvedStep.crews().get(i), List.copyOf(constraints)));
-            if (drawn.usvPerHour > 0) {
-                merge(step.lines, drawn);
-            }
-        }
+        step.staffing = staffing(resolvedStep, List.copyOf(constraints), prices);
         return step;
     }
 
-    private static void merge(List<Work.Line> lines, Work.Line more) {
-        for (Work.Line line : lines) {
-            if (line.rate == more.rate && line.area == more.area && line.crew == more.crew) {
-                line.usvPerHour += more.usvPerHour;
-                return;
+    private Staffing staffing(Resolved.Step step, List<Integer> constraints, Prices prices) {
+        double people = 0;
+        double cost = 0;
+        Map<Staffing.Line, Double> doses = new LinkedHashMap<>();
+        for (int i = 0; i < step.dose().lines().size(); i++) {
+            Forecast.Line line = step.dose().lines().get(i);
+            people += line.people();
+            cost += line.people() * prices.ofHour(line.role());
+            int crew = crew(new Crew(step.crews().get(i), constraints));
+            double usvPerHour = line.people() * line.presence() * line.usvPerH();
+            if (usvPerHour > 0) {
+                doses.merge(new Staffing.Line(line.rate().map(rateFactor::get).orElse(Program.ONE), areas.indexOf(line.area()), crew, 0), usvPerHour, Double::sum);
             }
         }
-        lines.add(more);
+        return Staffing.of(doses, people, cost);
     }
 
     private int crew(Crew crew) {

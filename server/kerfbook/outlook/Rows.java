@@ -10,6 +10,12 @@ final class Rows {
         }
     }
 
+    static void fill(double[][] rows, int n, double value) {
+        for (double[] row : rows) {
+            fill(row, n, value);
+        }
+    }
+
     /** {@code to = c · (1 + width · (x − mean))}. */
     static void pert(double[] to, int n, long key, long firstTrial, double[] cells, double width, double c) {
         double by = width * c;
@@ -105,6 +111,23 @@ final class Rows {
         }
     }
 
+    /** Adds {@code c · a · b} to two sums. */
+    static void addProduct(double[] one, double[] two, int n, double[] a, double[] b, double c) {
+        for (int k = 0; k < n; k++) {
+            double x = c * a[k] * b[k];
+            one[k] += x;
+            two[k] += x;
+        }
+    }
+
+    /** Adds {@code a · b} to one sum and a to another. */
+    static void addBoth(double[] one, double[] two, int n, double[] a, double[] b) {
+        for (int k = 0; k < n; k++) {
+            one[k] += a[k] * b[k];
+            two[k] += a[k];
+        }
+    }
+
     /** When something started that takes so many hours (times in ticks). */
     static void begin(double[] to, int n, double[] finish, double[] hours) {
         for (int k = 0; k < n; k++) {
@@ -119,18 +142,39 @@ final class Rows {
         }
     }
 
-    /** {@code to = min(to, a − b − c)}. */
-    static void earlier(double[] to, int n, double[] a, double[] b, double c) {
+    static void earlier(double[] to, int n, double[] a) {
         for (int k = 0; k < n; k++) {
-            to[k] = Math.min(to[k], a[k] - b[k] - c);
+            to[k] = Math.min(to[k], a[k]);
         }
     }
 
-    static int same(double[] a, double[] b, int n) {
-        int same = 0;
+    static void sum(double[] to, int n, double[] a, double[] b) {
         for (int k = 0; k < n; k++) {
-            same += a[k] == b[k] ? 1 : 0;
+            to[k] = a[k] + b[k];
         }
-        return same;
+    }
+
+    /** The whole number nearest to {@code c · a}. */
+    static void whole(double[] to, int n, double[] a, double c) {
+        for (int k = 0; k < n; k++) {
+            to[k] = Math.rint(c * a[k]);
+        }
+    }
+
+    /** A bit for each place, from the lowest of a word on: 1 where {@code a = b + c}, all of them 0 or above. Words by fours, so that few steps wait. */
+    static void same(long[] bits, int at, int n, double[] a, double[] b, double c) {
+        for (int from = 0; from < n; from += Long.SIZE) {
+            long word = 0;
+            for (int k = from; k < from + Long.SIZE; k += 4) {
+                long four = same(a[k], b[k] + c) | same(a[k + 1], b[k + 1] + c) << 1 | same(a[k + 2], b[k + 2] + c) << 2 | same(a[k + 3], b[k + 3] + c) << 3;
+                word |= four << k;
+            }
+            bits[at + from / Long.SIZE] = from + Long.SIZE > n ? word & (1L << n) - 1 : word;
+        }
+    }
+
+    /** 1 or 0 without a branch, as nobody could foretell which. */
+    private static long same(double a, double b) {
+        return (Double.doubleToRawLongBits(a) ^ Double.doubleToRawLongBits(b)) - 1 >>> 63;
     }
 }

@@ -41,6 +41,7 @@ final class Series {
     final int cumulative;
     final int used;
     final int faults;
+    /** Of each task its dose, its hours and its finish in ticks. */
     final int tasks;
 
     Series(Model model, Weeks weeks, int parts) {
@@ -82,12 +83,12 @@ final class Series {
     }
 
     private void each(Block block, Each each) {
-        each.row(personHours, block.personHours);
+        each.row(personHours, block.staffed.personHours);
         each.row(cost, block.cost);
         rows(groups, block.groups, each);
         rows(components, block.components, each);
         rows(techniques, block.techniques, each);
-        rows(areas, block.areas, each);
+        rows(areas, block.staffed.areas, each);
         rows(targets, block.targets, each);
         rows(people, block.people, each);
         for (int i = 0; i < block.bounds.length; i++) {
@@ -107,14 +108,11 @@ final class Series {
 
     /** Ranges from the first trials. */
     final class Ranging implements Into {
-        private final double[] scratch = new double[Block.TRIALS];
-
         @Override
         public void task(Block block, Work work, int n) {
-            hours(scratch, block.finish[work.place], n);
             tally.range(tasks + 3 * work.place, block.usv, n);
             tally.range(tasks + 3 * work.place + 1, block.hours, n);
-            tally.range(tasks + 3 * work.place + 2, scratch, n);
+            tally.range(tasks + 3 * work.place + 2, block.course.finish[work.place], n);
         }
 
         @Override
@@ -127,7 +125,6 @@ final class Series {
     final class Counting implements Into {
         private final Tally.Hand hand = tally.new Hand();
         private final Totals totals;
-        private final double[] scratch = new double[Block.TRIALS];
         private final long[] keptTargets = new long[model.resolved.targets().size()];
         private final long[] keptBounds;
         int part;
@@ -144,10 +141,9 @@ final class Series {
 
         @Override
         public void task(Block block, Work work, int n) {
-            hours(scratch, block.finish[work.place], n);
             hand.count(tasks + 3 * work.place, part, block.usv, n);
             hand.count(tasks + 3 * work.place + 1, part, block.hours, n);
-            hand.count(tasks + 3 * work.place + 2, part, scratch, n);
+            hand.count(tasks + 3 * work.place + 2, part, block.course.finish[work.place], n);
         }
 
         @Override
@@ -174,8 +170,8 @@ final class Series {
             synchronized (totals) {
                 add(totals.keptTargets, keptTargets);
                 add(totals.keptBounds, keptBounds);
-                for (int i = 0; i < block.critical.length; i++) {
-                    totals.critical[i] += block.critical[i];
+                for (int i = 0; i < block.course.critical.length; i++) {
+                    totals.critical[i] += block.course.critical[i];
                 }
             }
         }
@@ -243,12 +239,6 @@ final class Series {
 
     double receivedUnder(Constraint constraint, int worker) {
         return constraint.scope() == Scope.CAMPAIGN ? receivedByWorker[worker] : model.receivedUnder(model.workers.get(worker), constraint);
-    }
-
-    private static void hours(double[] to, double[] ticks, int n) {
-        for (int k = 0; k < n; k++) {
-            to[k] = ticks[k] / Work.TICKS;
-        }
     }
 
     private static int kept(double[] row, int n, double bound, double received) {

@@ -38,6 +38,12 @@ public record Spread(double mean, double p5, double p50, double p80, double p95,
         return new Spread(mean, Math.rint(p5), Math.rint(p50), Math.rint(p80), Math.rint(p95), outcomes.stream().map(Math::rint).toList(), error, sd);
     }
 
+    /** The figure in a unit that is so many times larger. */
+    Spread over(double unit) {
+        return new Spread(mean / unit, p5 / unit, p50 / unit, p80 / unit, p95 / unit, outcomes.stream().map(each -> each / unit).toList(),
+            new Errors(error.mean / unit, error.p5 / unit, error.p50 / unit, error.p80 / unit, error.p95 / unit), sd / unit);
+    }
+
     /** Of all values, in any order, at least one. */
     public static Spread of(double[] values) {
         double[] sorted = values.clone();

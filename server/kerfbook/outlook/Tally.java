@@ -1,5 +1,7 @@
 package kerfbook.outlook;
 
+import java.util.Arrays;
+
 /**
  * How many series of numbers came out, in memory that does not grow with the trials. Each series has equal bins from its least to its greatest
  * value among the first trials; what falls outside counts in the first or last bin. A quantile runs straight through its bin, so that it is off
@@ -10,6 +12,7 @@ final class Tally {
     static final int BINS = 2048;
     private static final int FEWEST_BINS = 128;
     private static final int MOST_CELLS = 1 << 20;
+    private static final int LANES = Block.TRIALS / 4;
 
     final int series;
     final int bins;
@@ -32,8 +35,8 @@ final class Tally {
         low = new double[series];
         high = new double[series];
         perUnit = new double[series];
-        java.util.Arrays.fill(low, Double.POSITIVE_INFINITY);
-        java.util.Arrays.fill(high, Double.NEGATIVE_INFINITY);
+        Arrays.fill(low, Double.POSITIVE_INFINITY);
+        Arrays.fill(high, Double.NEGATIVE_INFINITY);
         sums = new double[series * parts];
         squares = new double[series * parts];
         counts = new int[series * bins];
@@ -58,6 +61,10 @@ final class Tally {
     /** One thread's counts, of two bytes each so that more of them stay near the processor. */
     final class Hand {
         private final char[] mine = new char[series * bins];
+        private final double[] off = new double[Block.TRIALS];
+        private final double[] bin = new double[Block.TRIALS];
+        private final double[] some = new double[LANES];
+        private final double[] square = new double[LANES];
         private int room = Character.MAX_VALUE;
 
         /** To be called before each block of trials. */
@@ -68,50 +75,44 @@ final class Tally {
             room -= n;
         }
 
-        /** Values by fours, so that no sum waits for the one before it. */
         void count(int at, int part, double[] values, int n) {
             double from = low[at];
             double scale = perUnit[at];
+            for (int k = 0; k < n; k++) {
+                double place = (values[k] - from) * scale;
+                off[k] = place;
+                bin[k] = Math.max(0, Math.min(bins - 1, place));
+            }
             int base = at * bins;
-            double s0 = 0;
-            double s1 = 0;
-            double s2 = 0;
-            double s3 = 0;
-            double q0 = 0;
-            double q1 = 0;
-            double q2 = 0;
-            double q3 = 0;
-            int k = 0;
-            for (; k + 3 < n; k += 4) {
-                double a = (values[k] - from) * scale;
-                double b = (values[k + 1] - from) * scale;
-                double c = (values[k + 2] - from) * scale;
-                double d = (values[k + 3] - from) * scale;
-                mine[base + bin(a)]++;
-                mine[base + bin(b)]++;
-                mine[base + bin(c)]++;
-                mine[base + bin(d)]++;
-                s0 += a;
-                s1 += b;
-                s2 += c;
-                s3 += d;
-                q0 += a * a;
-                q1 += b * b;
-                q2 += c * c;
-                q3 += d * d;
+            for (int k = 0; k < n; k++) {
+                mine[base + (int) bin[k]]++;
             }
-            for (; k < n; k++) {
-                double a = (values[k] - from) * scale;
-                mine[base + bin(a)]++;
-                s0 += a;
-                q0 += a * a;
-            }
-            sums[at * parts + part] += s0 + s1 + (s2 + s3);
-            squares[at * parts + part] += q0 + q1 + (q2 + q3);
+            Arrays.fill(off, n, Block.TRIALS, 0);
+            add(at * parts + part);
         }
 
-        private int bin(double place) {
-            return Math.max(0, Math.min(bins - 1, (int) place));
+        /** Quarters of the row at once, then the sums of their places: no sum waits long for the one before it. */
+        private void add(int to) {
+            for (int k = 0; k < LANES; k++) {
+                double a = off[k];
+                double b = off[k + LANES];
+                double c = off[k + 2 * LANES];
+                double d = off[k + 3 * LANES];
+                some[k] = a + b + (c + d);
+                square[k] = a * a + b * b + (c * c + d * d);
+            }
+            double s0 = 0;
+            double s1 = 0;
+            double q0 = 0;
+            double q1 = 0;
+            for (int k = 0; k < LANES; k += 2) {
+                s0 += some[k];
+                s1 += some[k + 1];
+                q0 += square[k];
+                q1 += square[k + 1];
+            }
+            sums[to] += s0 + s1;
+            squares[to] += q0 + q1;
         }
 
         /** Adds this thread's counts to the others'. */
@@ -121,7 +122,7 @@ final class Tally {
                     counts[i] += mine[i];
                 }
             }
-            java.util.Arrays.fill(mine, (char) 0);
+            Arrays.fill(mine, (char) 0);
             room = Character.MAX_VALUE;
         }
     }

@@ -8,14 +8,6 @@ final class Work {
     /** Millionths of an hour in an hour. */
     static final double TICKS = 1e6;
 
-    /** People at one place: {@code dose = perHour · hours · rate}. */
-    static final class Line {
-        double usvPerHour;
-        int rate;
-        int area;
-        int crew;
-    }
-
     /** How a step's hours come about. */
     enum Kind { COUNTED, SHIFTS, FAULTS }
 
@@ -29,11 +21,11 @@ final class Work {
         Pert each;
         double width;
         long text;
-        double people;
-        double costPerHour;
+        Staffing staffing;
+        /** Position among those of many steps, −1 if it is none of them. */
+        int staffed;
         /** Which faults it clears, each in hours of its own. */
         int[] faults;
-        final List<Line> lines = new ArrayList<>();
     }
 
     int place;
