@@ -148,8 +148,8 @@ class Desk {
     if (this.draft.handed) return this.settleAs(entry);
     const rewritten = this.draft.changing;
     try {
-      if (this.secure) await this.write(entry, rewritten);
-      else await this.post(entry);
+      if (!this.secure) await this.post(entry);
+      else if (!await this.write(entry, rewritten)) return false;
     } catch (problem) {
       this.faults = [['keep', this.secure ? `This browser could not keep the entry (${problem.message}). Write it down on paper and tell the radiation protection officer.` : problem.message]];
       return false;
@@ -187,10 +187,23 @@ class Desk {
   async write(entry, rewritten) {
     const by = this.account ? { by: this.account } : {};
     const record = { id: entry.id, campaign: this.campaign, ...by, entry, state: 'kept', kept_at: Date.now(), needs: [], refusal: '', words: this.wordsOf(entry) };
-    if (rewritten) await change(entry.id, before => (before.state === 'needs' ? { ...record, kept_at: before.kept_at } : null));
-    else await keep(record);
+    if (!rewritten) await keep(record);
+    else if (!await change(entry.id, before => (before.state === 'needs' ? { ...record, kept_at: before.kept_at } : null))) return this.tooLate(entry.id);
     await this.look();
     announce({ kept: true });
+    return true;
+  }
+
+  /** The entry went on as it was while it was rewritten: what was typed stays in the form, and is offered as a correction. */
+  async tooLate(id) {
+    const now = (await all()).find(record => record.id === id);
+    if (now?.state === 'handing' || now?.state === 'handed') {
+      this.faults = [['keep', 'This entry went to the radiation protection officer as it was. What you typed is still in the form: tell the officer.']];
+    } else {
+      Object.assign(this.draft, { changing: null, replaces: id });
+      this.faults = [['keep', 'This entry went out as it was. What you typed is still in the form: press again to keep it as a correction.']];
+    }
+    return false;
   }
 
   /** Without a secure page nothing can be kept: the entry goes out at once, or stays in the form. */

@@ -248,6 +248,24 @@ class LogTest {
         assertEquals(0.0, site.get("/api/campaigns/1/entries/state").get("person_usv").asDouble());
     }
 
+    /** LAW: what was rewritten while the entry went out as it was is never lost: the form keeps it, and offers it as a correction. */
+    @Test
+    void what_was_rewritten_too_late_becomes_a_correction() {
+        enter("W1", "900");
+        browser.waitFor(now -> browser.all("[data-answer=change]").size() == 1);
+        browser.one("[data-answer=change]").click();
+        browser.one("[data-answer=yes]").click();
+        waitForStates("sent");
+        browser.one("[data-key='del']").click();
+        browser.one("[data-key='del']").click();
+        browser.byId("log-keep").click();
+        browser.waitFor(now -> !browser.all("#log-faults").isEmpty());
+        assertEquals("9", browser.byId("log-dose").getDomProperty("value"), "what was typed stays");
+        browser.byId("log-keep").click();
+        waitForStates("sent", "sent");
+        assertEquals(9.0, site.get("/api/campaigns/1/entries/state").get("person_usv").asDouble());
+    }
+
     /** LAW: on plain http the page says that nothing can be kept, and sends at once. */
     @Test
     void without_https_the_page_says_so_and_sends_at_once() {
