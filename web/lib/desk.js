@@ -9,7 +9,12 @@ import { reasonFor } from './reason.js';
 
 const PEOPLE = 4;
 const TASKS = 3;
+const EVERY_MS = 60000;
 const desks = new Map();
+let ticking;
+
+/** A tablet that many use shows what was sent until midnight, also where the page stays open; what others sent, not at all. */
+const forgetOld = () => forgetSent(new Date().setHours(0, 0, 0, 0), record => !mine(record)).catch(problem => console.warn(problem));
 
 /** The desk of a campaign, with choices as fresh as the network allows. */
 export async function deskOf(campaign) {
@@ -33,7 +38,8 @@ class Desk {
         if (this.usual.tasks[0]) this.chooseTask(this.usual.tasks[0]);
         this.draft.worker = this.usual.people[0] ?? '';
         this.read = true;
-        forgetSent(new Date().setHours(0, 0, 0, 0) - 86400000);
+        forgetOld();
+        ticking ??= setInterval(forgetOld, EVERY_MS);
         workOffline();
         this.lasting = await lasting();
         changed.addEventListener('change', () => this.look());

@@ -84,10 +84,10 @@ export async function countUnsent(which = () => true) {
   return (await all()).filter(record => unsent(record) && which(record)).length;
 }
 
-/** Forgets what was sent before this moment; never what was not sent. */
-export async function forgetSent(before = Infinity) {
+/** Forgets what was sent before this moment, or is of those; never what was not sent. */
+export async function forgetSent(before = Infinity, those = () => false) {
   const records = await all();
-  const gone = records.filter(record => !unsent(record) && record.kept_at < before);
+  const gone = records.filter(record => !unsent(record) && ((record.sent_at ?? record.kept_at) < before || those(record)));
   if (gone.length === 0) return;
   await transact('entries', 'readwrite', store => gone.forEach(record => store.delete(record.id)));
   announce();

@@ -266,6 +266,21 @@ class LogTest {
         assertEquals(9.0, site.get("/api/campaigns/1/entries/state").get("person_usv").asDouble());
     }
 
+    /** LAW: a tablet that many use shows what was sent until midnight and no longer; what is not sent is never forgotten. */
+    @Test
+    void what_was_sent_before_midnight_is_forgotten() {
+        enter("W1", "1");
+        waitForStates("sent");
+        network(false);
+        enter("W2", "2");
+        waitForStates("kept", "sent");
+        browser.driver.executeAsyncScript("const done = arguments[0]; const at = new Date().setHours(0, 0, 0, 0) - 3600000; import('/lib/outbox.js')"
+            + ".then(async box => { for (const { id } of await box.all()) await box.change(id, was => ({ ...was, kept_at: at, ...(was.sent_at ? { sent_at: at } : {}) })); }).then(done)");
+        browser.driver.navigate().refresh();
+        browser.settled();
+        waitForStates("kept");
+    }
+
     /** LAW: on plain http the page says that nothing can be kept, and sends at once. */
     @Test
     void without_https_the_page_says_so_and_sends_at_once() {
