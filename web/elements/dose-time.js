@@ -1,10 +1,15 @@
 // Dose against time: twenty outcomes of each option as small marks, the medians as large ones with their letter.
 import { d3 } from '../lib/vendor.js';
 import { Drawn } from '../lib/draw.js';
-import { digits, msvTyped } from '../lib/units.js';
+import { digits, msv, msvTyped, sig } from '../lib/units.js';
 import { classOf, shapeOf } from './option-mark.js';
 
 class DoseTime extends Drawn {
+  #input;
+  #output;
+  #here;
+  #x;
+
   /** data: {options: [{letter, outcomes: [{person_usv, hours}], usv, hours, hollow, quiet}], targetUsv, title, desc} */
   draw(data, width) {
     const narrow = width < 480;
@@ -26,7 +31,37 @@ class DoseTime extends Drawn {
       }
     }
     this.#medians(svg, data.options, x, y);
-    this.replaceChildren(svg.node());
+    this.#here = svg.append('line').attr('class', 'here').attr('aria-hidden', 'true').attr('y1', margin.top).attr('y2', height - margin.bottom);
+    this.#x = x;
+    if (!this.#input) this.#build();
+    this.querySelector('svg')?.remove();
+    this.prepend(svg.node());
+    const [from, to] = x.domain();
+    Object.assign(this.#input, { min: from, max: to, step: (to - from) / 100 || 1 });
+    if (this.#input.dataset.moved !== 'yes') this.#input.value = to;
+    this.#read();
+  }
+
+  #build() {
+    const reader = document.createElement('div');
+    reader.className = 'reader';
+    this.#input = Object.assign(document.createElement('input'), { type: 'range', id: 'dose-time-at' });
+    this.#input.setAttribute('aria-label', 'Working hours to read off');
+    this.#output = document.createElement('output');
+    this.#output.htmlFor = 'dose-time-at';
+    this.#input.addEventListener('input', () => { this.#input.dataset.moved = 'yes'; this.#read(); });
+    reader.append(this.#input, this.#output);
+    this.append(reader);
+  }
+
+  /** Which options have half of their outcomes done by the hours under the line, with the median dose of each. */
+  #read() {
+    const hours = Number(this.#input.value);
+    const [done, late] = [true, false].map(by => this.data.options.filter(option => (option.hours <= hours) === by));
+    const words = `By ${sig(hours, 4)} h half of the outcomes are done of ${done.length === 0 ? 'no option' : done.map(option => `${option.letter} (${msv(option.usv)} person-mSv)`).join(', ')}${late.length === 0 ? '' : `; later of ${late.map(option => option.letter).join(', ')}`}.`;
+    this.#here.attr('x1', this.#x(hours)).attr('x2', this.#x(hours));
+    this.#output.value = words;
+    this.#input.setAttribute('aria-valuetext', words);
   }
 
   #axes(svg, x, y, { width, height, margin, narrow }) {

@@ -17,7 +17,7 @@ import org.openqa.selenium.By;
 class AccessibilityTest {
     private static final List<String> PAGES = List.of("#/campaigns", "#/new", "#/c/1/standing", "#/c/1/options", "#/c/1/add/options", "#/c/1/edit/options/wall-and-water", "#/c/1/cuts", "#/c/1/areas", "#/c/1/areas/pool-edge", "#/c/1/tasks",
         "#/c/1/people", "#/c/1/people/RI1", "#/c/1/basis", "#/c/1/lessons", "#/c/1/trail", "#/c/1/settings", "#/c/1/edit/components/core-barrel", "#/c/1/edit/surveys/bridge-feb",
-        "#/c/1/edit/routines/jet-in", "#/c/1/edit/workers/RI1", "#/c/1/add/targets", "#/c/1/dose-rate", "#/c/2/standing");
+        "#/c/1/edit/routines/jet-in", "#/c/1/edit/workers/RI1", "#/c/1/add/targets", "#/dose-rate", "#/c/2/standing");
     /** A campaign that lacks everything, as one that was just started. */
     private static final String EMPTY = "{\"format\":\"kerfbook-campaign-1\",\"settings\":{\"name\":\"Just started\",\"story\":\"\",\"invented\":true,\"start\":\"2027-03-01\","
         + "\"rule_set\":\"eu\",\"calendar\":{\"working_days\":[\"MONDAY\"],\"shifts_per_day\":1,\"productive_hours_per_shift\":6,\"holidays\":[]}}}";

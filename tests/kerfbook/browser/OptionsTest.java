@@ -97,6 +97,22 @@ class OptionsTest {
         }
     }
 
+    /** LAW: the slider under the axis reads off the server's medians: at its end all options are done, at its beginning none. */
+    @Test
+    @Order(1)
+    void the_slider_reads_off_what_is_done_by_then() {
+        page();
+        drawn();
+        WebElement slider = browser.byId("dose-time-at");
+        slider.sendKeys(Keys.END);
+        for (JsonNode row : answer().get("options")) {
+            String done = row.get("letter").asText() + " (" + msv(row.at("/figures/person_usv/p50").asDouble()) + " person-mSv)";
+            assertTrue(browser.one("dose-time output").getText().contains(done), browser.one("dose-time output").getText());
+        }
+        slider.sendKeys(Keys.HOME);
+        assertTrue(slider.getDomAttribute("aria-valuetext").contains("of no option; later of A, B, C"), slider.getDomAttribute("aria-valuetext"));
+    }
+
     /** LAW: the sentence is the server's, its count is that of the dots on its side of 0, and the table under it has the same twenty numbers. */
     @Test
     @Order(2)
