@@ -7,6 +7,7 @@ import java.util.OptionalInt;
 import java.util.Set;
 import kerfbook.account.Role;
 import kerfbook.document.Json;
+import kerfbook.protection.RuleSet;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Require;
 import kerfbook.review.Authorisation;
@@ -89,7 +90,8 @@ final class ReviewRoutes {
         requireOfficer(ctx);
         String group = Require.present(ctx.queryParam("group"), "group");
         long id = Address.id(ctx);
-        Routes.json(ctx, Json.bytes(Prefill.of(reviewed.campaign(id), reviewed.forecast(id), group, reviewed.today(id))));
+        RuleSet rules = plans.basis().ruleSets().get(reviewed.campaign(id).settings().ruleSet());
+        Routes.json(ctx, Json.bytes(Prefill.of(reviewed.campaign(id), reviewed.forecast(id), rules, group, reviewed.circumstances(id))));
     }
 
     private void draft(Context ctx) {

@@ -32,16 +32,20 @@ public record Circumstances(LocalDate today, List<Survey> surveys, List<Entry> e
         return because;
     }
 
+    /** Every survey since it was issued counts, and each of the last day before: what was void once stays so until it is drafted anew. */
     private void rate(String area, double most, LocalDate since, List<String> because) {
-        last(area).filter(survey -> survey.usvPerH() > most).ifPresent(survey -> because.add("Survey " + survey.code() + " of " + area + " on "
-            + survey.surveyedOn() + " reads " + plain(survey.usvPerH()) + " µSv/h, above " + plain(most) + "."));
+        Optional<LocalDate> latest = last(surveys, area, today).map(Survey::surveyedOn);
+        surveys.stream().filter(survey -> survey.area().equals(area) && survey.usvPerH() > most && !survey.surveyedOn().isAfter(today))
+            .filter(survey -> !survey.surveyedOn().isBefore(since) || survey.surveyedOn().equals(latest.orElseThrow()))
+            .max(Comparator.comparingDouble(Survey::usvPerH)).ifPresent(survey -> because.add("Survey " + survey.code() + " of " + area + " on "
+                + survey.surveyedOn() + " reads " + plain(survey.usvPerH()) + " µSv/h, above " + plain(most) + "."));
         entries.stream().filter(entry -> entry.area().equals(area) && !entry.on().isBefore(since) && entry.foundUsvPerH().filter(found -> found > most).isPresent())
             .max(Comparator.comparing(Entry::on)).ifPresent(entry -> because.add(plain(entry.foundUsvPerH().orElseThrow()) + " µSv/h was found in " + area + " on "
                 + entry.on() + ", above " + plain(most) + "."));
     }
 
     private void age(String area, List<String> because) {
-        Optional<Survey> last = last(area);
+        Optional<Survey> last = last(surveys, area, today);
         if (last.isEmpty()) {
             because.add("There is no survey of " + area + ".");
         } else if (today.isAfter(last.get().validUntil())) {
@@ -49,8 +53,10 @@ public record Circumstances(LocalDate today, List<Survey> surveys, List<Entry> e
         }
     }
 
-    private Optional<Survey> last(String area) {
-        return surveys.stream().filter(survey -> survey.area().equals(area) && !survey.surveyedOn().isAfter(today)).max(Comparator.comparing(Survey::surveyedOn));
+    /** The survey that holds on a day: the latest until then; of two on one day the later in the list, as the forecast takes it. */
+    static Optional<Survey> last(List<Survey> surveys, String area, LocalDate today) {
+        return surveys.stream().filter(survey -> survey.area().equals(area) && !survey.surveyedOn().isAfter(today))
+            .reduce((one, next) -> next.surveyedOn().isBefore(one.surveyedOn()) ? one : next);
     }
 
     static String plain(double value) {

@@ -79,13 +79,14 @@ public record Due(Review.Kind kind, String group, Optional<Double> share, List<S
         Optional<Forecast.TargetVerdict> target = forecast.targets().stream()
             .filter(each -> each.scope() == Scope.GROUP && each.of().equals(Optional.of(group))).min(Comparator.comparingDouble(Forecast.TargetVerdict::targetUsv));
         double whole = target.map(Forecast.TargetVerdict::targetUsv).orElse(expected);
-        OptionalDouble passed = settings.shares().stream().mapToDouble(Double::doubleValue).filter(share -> whole > 0 && usv >= share * whole).max();
+        OptionalDouble passed = settings.shares().stream().mapToDouble(Double::doubleValue).filter(share -> usv > 0 && usv >= share * whole).max();
         if (passed.isEmpty() || held.stream().anyMatch(review -> review.kind() == Review.Kind.IN_PROGRESS && review.group().equals(group)
             && review.share().orElseThrow() >= passed.getAsDouble())) {
             return Optional.empty();
         }
         return Optional.of(new Due(Review.Kind.IN_PROGRESS, group, Optional.of(passed.getAsDouble()), List.of(msv(usv) + " person-mSv were received, "
-            + Circumstances.plain(100 * usv / whole) + " % of the " + (target.isPresent() ? "target" : "forecast") + " of " + msv(whole) + " person-mSv.")));
+            + (whole > 0 ? Circumstances.plain(100 * usv / whole) + " % of the " : "where nothing was expected: the ") + (target.isPresent() ? "target" : "forecast")
+            + (whole > 0 ? " of " : " is ") + msv(whole) + " person-mSv.")));
     }
 
     private static Optional<Due> afterwards(String group, double usv, double expected, boolean reviewed, ReviewSettings settings) {

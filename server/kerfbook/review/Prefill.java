@@ -6,13 +6,26 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.Scope;
 import kerfbook.campaign.Survey;
+import kerfbook.campaign.Worker;
 import kerfbook.estimate.Forecast;
+import kerfbook.logbook.Entry;
+import kerfbook.protection.DatedDose;
+import kerfbook.protection.DoseQuantity;
+import kerfbook.protection.DoseRecord;
+import kerfbook.protection.LimitRule;
+import kerfbook.protection.PeriodCheck;
+import kerfbook.protection.RuleSet;
+import kerfbook.protection.StayTime;
 import kerfbook.quantity.Invalid;
+import kerfbook.quantity.Sum;
 
 /** What of a work authorisation follows from the forecast: areas, rates, crew, doses, stay times. The rest is left for people to write. */
 public final class Prefill {
@@ -21,8 +34,15 @@ public final class Prefill {
 
     private Prefill() { }
 
-    /** @param today first day that it could be issued on */
-    public static Authorisation of(Campaign campaign, Forecast forecast, String group, LocalDate today) {
+    /**
+     * Stays are what is left to each person today, after the record and the whole log, over the highest of the rates that the authorisation
+     * itself names.
+     *
+     * @param rules of the campaign, for what each person may still take
+     * @param now   its day is the first that it could be issued on
+     */
+    public static Authorisation of(Campaign campaign, Forecast forecast, RuleSet rules, String group, Circumstances now) {
+        LocalDate today = now.today();
         List<Forecast.Task> tasks = forecast.tasks().stream().filter(task -> task.group().equals(group)).toList();
         if (tasks.isEmpty()) {
             throw new Invalid("group", "has no tasks. Groups are: " + forecast.groups().stream().map(Forecast.Group::group).collect(Collectors.joining(", ")) + ".");
@@ -33,7 +53,7 @@ public final class Prefill {
         List<Authorisation.Condition> conditions = new ArrayList<>();
         List<Voiding> voiding = new ArrayList<>();
         rates.forEach((area, rate) -> {
-            conditions.add(new Authorisation.Condition(area, rate, last(campaign, area, today).map(Survey::code), ""));
+            conditions.add(new Authorisation.Condition(area, rate, Circumstances.last(campaign.surveys(), area, today).map(Survey::code), ""));
             if (rate > 0) {
                 voiding.add(new Voiding(Voiding.Kind.RATE_ABOVE, Optional.of(area), Optional.of(upTo(rate * VOID_ABOVE)), ""));
             }
@@ -47,8 +67,13 @@ public final class Prefill {
         for (Forecast.Person person : forecast.people()) {
             if (person.groups().stream().anyMatch(part -> part.group().equals(group))) {
                 crew.add(person.worker());
-                person.stays().stream().filter(stay -> rates.containsKey(stay.area())).max(Comparator.comparingDouble(Forecast.Stay::usvPerH))
-                    .ifPresent(stay -> stays.add(new Authorisation.Stay(person.worker(), stay.area(), stay.hours())));
+                OptionalDouble left = leftUsv(campaign, forecast, rules, person.worker(), group, now);
+                if (left.isPresent()) {
+                    rates.entrySet().stream().max(Map.Entry.comparingByValue()).ifPresent(worst -> {
+                        OptionalDouble hours = StayTime.hours(left.getAsDouble(), worst.getValue());
+                        stays.add(new Authorisation.Stay(person.worker(), worst.getKey(), hours.isPresent() ? Optional.of(hours.getAsDouble()) : Optional.empty()));
+                    });
+                }
             }
         }
         LocalDate finish = tasks.stream().map(Forecast.Task::finish).max(Comparator.naturalOrder()).orElseThrow();
@@ -62,9 +87,39 @@ public final class Prefill {
         return forecast.groups().stream().filter(each -> each.group().equals(group)).mapToDouble(Forecast.Group::personUsv).findFirst().orElseThrow();
     }
 
-    private static Optional<Survey> last(Campaign campaign, String area, LocalDate today) {
-        return campaign.surveys().stream().filter(survey -> survey.area().equals(area) && !survey.surveyedOn().isAfter(today))
-            .max(Comparator.comparing(Survey::surveyedOn));
+    /**
+     * What a person may still take in the group's tasks: the least of what the constraints on the campaign and on the group and each limit leave
+     * after the record and the log, µSv; empty where the record does not tell.
+     */
+    static OptionalDouble leftUsv(Campaign campaign, Forecast forecast, RuleSet rules, String code, String group, Circumstances now) {
+        LocalDate start = campaign.settings().start();
+        LocalDate day = now.today().isBefore(start) ? start : now.today();
+        Worker worker = campaign.workers().stream().filter(each -> each.code().equals(code)).findFirst().orElseThrow();
+        List<Entry> own = now.entries().stream().filter(entry -> entry.worker().equals(code)).toList();
+        Set<String> tasks = forecast.tasks().stream().filter(task -> task.group().equals(group)).map(Forecast.Task::id).collect(Collectors.toSet());
+        OptionalDouble least = OptionalDouble.empty();
+        for (Forecast.ConstraintVerdict each : forecast.constraints()) {
+            if (each.scope() == Scope.CAMPAIGN || each.scope() == Scope.GROUP && each.of().equals(Optional.of(group))) {
+                Sum received = new Sum();
+                own.stream().filter(entry -> each.scope() == Scope.CAMPAIGN || tasks.contains(entry.task())).forEach(entry -> received.add(entry.usv()));
+                least = lesser(least, each.constraintUsv() - received.value());
+            }
+        }
+        DoseRecord record = worker.record().with(own.stream().map(entry -> new DatedDose(entry.on().isBefore(start) ? start : entry.on(), entry.usv())).toList());
+        for (LimitRule rule : rules.rules()) {
+            if (rule.quantity() == DoseQuantity.EFFECTIVE_DOSE) {
+                OptionalDouble remaining = PeriodCheck.remainingUsv(rule, record, start, day);
+                if (remaining.isEmpty()) {
+                    return remaining;
+                }
+                least = lesser(least, remaining.getAsDouble());
+            }
+        }
+        return least;
+    }
+
+    private static OptionalDouble lesser(OptionalDouble one, double other) {
+        return OptionalDouble.of(one.isEmpty() ? other : Math.min(one.getAsDouble(), other));
     }
 
     /** Two figures are enough for a bound; upwards, so that it never lies below what is expected. */
