@@ -80,7 +80,7 @@ const add = (field, draft, make, ctx, path) => html`<button type="button" class=
   draft.push(make());
   ctx.redraw();
   document.getElementById(idOf(`${path}[${draft.length - 1}]`))?.querySelector?.('input, select, textarea')?.focus();
-}}>Add a ${field.one}</button>`;
+}}>Add ${/^[aeiou]/.test(field.one) ? 'an' : 'a'} ${field.one}</button>`;
 
 function ticks(field, draft, path, ctx) {
   const options = (typeof field.options === 'function' ? field.options(ctx) : field.options).filter(([value]) => !(field.notSelf && value === ctx.self));

@@ -48,7 +48,7 @@ const button = (words, about, act) => html`<button class="button little" @click=
 const list = (items, none) => (items.length === 0 ? html`<p class="muted">${none}</p>` : html`<ul class="bare">${items}</ul>`);
 
 const due = ({ data: { all } }) => html`<section class="panel"><h2>Due</h2>${list([
-  ...all.due.map(each => html`<li><strong>${sentence(plain(each.kind))} review of ${each.group}</strong> ${each.because.join(' ')}</li>`),
+  ...all.due.map(each => html`<li><strong>${sentence(each.kind)} review of ${each.group}</strong> ${each.because.join(' ')}</li>`),
   ...all.cases_due.map(each => html`<li><strong>Open a case.</strong> ${each.worker} received ${msv(each.usv)} mSv, above the ${each.level} of ${msv(each.level_usv)} mSv.</li>`)], 'Nothing is due.')}</section>`;
 
 const authorisations = page => html`<section class="panel"><h2>Work authorisations</h2>${list(page.data.all.authorisations.map(each => html`<li>
@@ -74,7 +74,7 @@ const points = page => html`<section class="panel"><h2>Hold points</h2>${list(pa
     ({ code, reason, ...point }) => send(page, 'POST', '/hold-points', { code, point, reason }))}</section>`;
 
 const held = page => html`<section class="panel"><h2>Reviews held</h2>${list(page.data.all.reviews.map(each => html`<li>
-  <h3>${sentence(plain(each.review.kind))}, ${each.review.group}</h3><p>${day(each.at.slice(0, 10))}: ${each.review.conclusion} ${each.review.actions} <span class="small">With ${each.review.attended.join(', ')}.</span></p></li>`), 'None yet.')}
+  <h3>${sentence(each.review.kind)} review, ${each.review.group}</h3><p>${day(each.at.slice(0, 10))}: ${each.review.conclusion} ${each.review.actions} <span class="small">With ${each.review.attended.join(', ')}.</span></p></li>`), 'None yet.')}
   ${form(page, 'Write a review down', [['kind', 'When', ['pre-job', 'in-progress', 'post-job']], ['group', 'Tasks', page.data.all.groups], ['share', 'Reached part of the target, like 0.5 (in progress only)'],
     ['attended', 'Who took part, with commas'], ['conclusion', 'Conclusion'], ['actions', 'Actions']], ({ share, attended, ...review }) => send(page, 'POST', '/reviews', { ...review,
     attended: attended.split(',').map(each => each.trim()).filter(Boolean), ...(share.trim() ? { share: Number(share.replace(',', '.')) } : {}) }))}</section>`;

@@ -80,7 +80,13 @@ final class AccountsRoutes {
         if (Caller.of(ctx).account().filter(own -> own == id).isPresent() && (person.role() != now.role() || !person.worker().equals(now.worker()))) {
             throw new Invalid("role", "and person of one's own account are changed by another administrator.");
         }
-        answer(ctx, free(() -> accounts.put(id, person, seen, Caller.of(ctx).signature())));
+        answer(ctx, free(() -> accounts.put(id, kept(Caller.of(ctx), now, person), seen, Caller.of(ctx).signature())));
+    }
+
+    /** A name that was shown as its code only and comes back as that code stays what it is. */
+    private static Person kept(Caller caller, Person now, Person sent) {
+        boolean hidden = now.worker().filter(worker -> !caller.sees(worker) && sent.name().equals(worker)).isPresent();
+        return hidden ? new Person(sent.signInName(), now.name(), sent.role(), sent.worker(), sent.disabled()) : sent;
     }
 
     private void link(Context ctx) {

@@ -4,7 +4,6 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -38,7 +37,7 @@ final class SheetPdf {
         this.page = page;
     }
 
-    static byte[] of(Run run, Outlook outlook, Campaign frozen, Verdict verdict, List<String> decide) {
+    static byte[] of(Run run, Outlook outlook, Campaign frozen, Verdict verdict, List<String> decide, LocalDate today) {
         try (PDDocument document = new PDDocument(); ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
             for (int number = 1; number <= 2; number++) {
                 PDPage sheet = new PDPage(PDRectangle.A4);
@@ -48,7 +47,7 @@ final class SheetPdf {
                     if (number == 1) {
                         on.first(outlook, verdict, decide);
                     } else {
-                        on.second(outlook, frozen, LocalDate.ofInstant(run.askedAt(), ZoneOffset.UTC));
+                        on.second(outlook, frozen, today);
                     }
                     on.foot(run, outlook, number);
                 }

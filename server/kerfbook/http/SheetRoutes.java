@@ -31,6 +31,6 @@ final class SheetRoutes {
         List<String> decide = java.util.stream.Stream.concat(verdict.decide().stream(), reviewed.findings(id).stream())
             .filter(found -> found.weight() == Finding.Weight.DECIDE).map(Finding::fact).toList();
         ctx.contentType("application/pdf").header("Content-Disposition", "inline; filename=\"review-C" + id + "-R" + run.number() + ".pdf\"")
-            .result(SheetPdf.of(run, outlook, frozen, verdict, decide));
+            .result(SheetPdf.of(run, outlook, frozen, verdict, decide, reviewed.today(id)));
     }
 }

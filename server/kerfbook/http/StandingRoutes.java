@@ -88,7 +88,8 @@ final class StandingRoutes {
         Sums sums = entries.sums(stored.id());
         Optional<Run> run = runs.latest(stored.id());
         Optional<Verdict> verdict = run.flatMap(runs::result).map(result -> Verdict.of(outlook(result), sums.personUsv(), Thresholds.USUAL));
-        List<Finding> decide = new ArrayList<>();
+        List<Finding> learnt = lessons.apply(stored.id()).stream().filter(found -> found.weight() == Finding.Weight.DECIDE).toList();
+        List<Finding> decide = new ArrayList<>(learnt.stream().filter(found -> found.about().equals("reviews")).toList());
         verdict.ifPresent(found -> decide.addAll(found.decide()));
         run.filter(last -> !last.inputs().equals(Documents.digest(plans.campaign(stored)))).ifPresent(last -> decide.add(new Finding(Finding.Weight.DECIDE, "runs",
             Long.toString(last.number()), "Inputs changed since run " + last.number() + ".", "What is shown is of the inputs before. Draw again.")));
@@ -97,7 +98,7 @@ final class StandingRoutes {
             decide.add(new Finding(Finding.Weight.DECIDE, "entries", "", open + (open == 1 ? " entry needs" : " entries need") + " you.",
                 "They were refused and handed in. They do not count until you take or turn them down."));
         }
-        lessons.apply(stored.id()).stream().filter(found -> found.weight() == Finding.Weight.DECIDE).forEach(decide::add);
+        learnt.stream().filter(found -> !found.about().equals("reviews")).forEach(decide::add);
         forecast.findings().stream().filter(found -> found.weight() == Finding.Weight.DECIDE && !(verdict.isPresent() && counted(found, forecast))).forEach(decide::add);
         Routes.json(ctx, Json.bytes(new Standing(verdict.flatMap(none -> run.map(Run::number)), run.flatMap(last -> before(stored.id(), last)), verdict.map(Verdict::heading),
             verdict.map(Verdict::under), decide, received(sums), sums.entries())));

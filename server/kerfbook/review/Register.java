@@ -84,6 +84,11 @@ public record Register(LocalDate today, ReviewSettings settings, boolean chosen,
 
     private static List<Finding> findings(List<Authorised> authorisations, List<Held> points, List<Case> cases, List<Due> due, List<Due.CaseDue> casesDue) {
         List<Finding> all = new ArrayList<>();
+        if (!casesDue.isEmpty()) {
+            long people = casesDue.stream().map(Due.CaseDue::worker).distinct().count();
+            all.add(decide("cases", (people == 1 ? "1 person" : people + " people") + " received more than a constraint or the investigation level, and no case is open.",
+                "Look into it before they go in again. Open a case: cause, dose, corrective action."));
+        }
         for (Authorised each : authorisations) {
             if (each.state() == Authorised.State.VOID) {
                 all.add(decide(each.code(), "Work authorisation " + each.code() + " is void. " + String.join(" ", each.because()),
@@ -101,11 +106,7 @@ public record Register(LocalDate today, ReviewSettings settings, boolean chosen,
             }
         }
         for (Due each : due) {
-            all.add(decide(each.kind() + "-" + all.size(), "A " + each.kind() + " review of " + each.group() + " is due. " + String.join(" ", each.because()), "Hold it and write it down."));
-        }
-        if (!casesDue.isEmpty()) {
-            all.add(decide("cases", casesDue.size() == 1 ? "A dose passed a level, and no case is open." : casesDue.size() + " doses passed a level, and no case is open.",
-                "Open a case: cause, dose, corrective action."));
+            all.add(decide(each.kind() + "-" + all.size(), (each.kind() == Review.Kind.IN_PROGRESS ? "An " : "A ") + each.kind() + " review of " + each.group() + " is due. " + String.join(" ", each.because()), "Hold it and write it down."));
         }
         cases.stream().filter(Case::open).forEach(each -> all.add(decide(each.code(), "Case " + each.code() + " is open.", "Close it when the corrective action is done.")));
         return all;

@@ -150,6 +150,19 @@ class AccountRoutesTest {
         assertEquals(401, running.with(token).get("/api/account").statusCode());
     }
 
+    /** LAW: an administrator who sees a code in place of a name and sends it back does not overwrite the name. */
+    @Test
+    void a_hidden_name_is_not_overwritten_by_its_code() {
+        Response made = running.as(Role.ADMINISTRATOR).contentType("application/json")
+            .body("{\"sign_in_name\":\"new\",\"name\":\"New Bie\",\"role\":\"team-member\",\"worker\":\"RI2\",\"disabled\":false}").post("/api/accounts");
+        assertEquals(201, made.statusCode(), made.asString());
+        Response shown = running.as(Role.ADMINISTRATOR).get(made.header("Location"));
+        assertEquals("RI2", shown.jsonPath().getString("name"));
+        assertEquals(200, running.as(Role.ADMINISTRATOR).contentType("application/json").header("If-Match", shown.header("ETag"))
+            .body("{\"sign_in_name\":\"new\",\"name\":\"RI2\",\"role\":\"team-member\",\"worker\":\"RI2\",\"disabled\":true}").put(made.header("Location")).statusCode());
+        assertEquals("New Bie", running.request().get(made.header("Location")).jsonPath().getString("name"));
+    }
+
     /** LAW: nothing that lets anybody in is kept as it is. */
     @Test
     void answers_and_lists_hold_no_secrets() {
