@@ -14,6 +14,9 @@ export function nearest(person) {
   return { person, ...(top ?? { usv: person.usv, before: 0, bound: undefined, what: '', part: 0 }) };
 }
 
+/** Whether the caller may see the outcomes of everybody: once work has begun they hold what each received. */
+export const seesOutcomes = ({ people }) => people.every(person => person.usv);
+
 /**
  * Each person with the bound that most outcomes are above; without one, with the whole dose. The counts are the server's.
  *

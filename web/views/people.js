@@ -5,7 +5,7 @@ import { addLink, editLink, kindPanel } from '../elements/manage.js';
 import { resultsOf } from '../elements/period-results.js';
 import { missing } from '../elements/missing.js';
 import { personDetail } from './person-detail.js';
-import { byNearness, nearestBounds } from '../lib/nearness.js';
+import { byNearness, nearestBounds, seesOutcomes } from '../lib/nearness.js';
 import { eightInTen } from '../lib/dots.js';
 import { latest } from '../lib/runs.js';
 import { tickKey, tickStrip } from '../elements/tick-strip.js';
@@ -28,7 +28,7 @@ export async function load({ camp, route }) {
 
 function all({ camp, data }) {
   const near = camp.forecast ? byNearness(camp.forecast) : [];
-  const outlook = data.run?.outlook;
+  const outlook = data.run?.outlook && seesOutcomes(data.run.outlook) ? data.run.outlook : undefined;
   return html`
     <div class="lead"><div><h1>${outlook ? headingOf(outlook) : heading(camp, near)}</h1><p class="under">Sorted by nearness to what bounds each person most: a constraint or a limit. ${seesPeople() ? 'Names are for the radiation protection officer and the person.' : NAMES}</p></div>
       <div class="doing">${camp.forecast && camp.doc.workers.length > 0 && seesPeople() ? html`<a class="button" href=${link(camp.id, 'share')}>Share the dose</a>` : nothing}${addLink(camp, 'workers')}</div></div>

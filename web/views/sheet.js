@@ -38,7 +38,7 @@ export function body({ camp, data }) {
       ${ask.length > MOST ? html`<p class="small">${ask.length - MOST} more stand on the page Standing.</p>` : nothing}${foot(1)}
     </section>
     <section class="sheet-page" aria-label="Page 2">
-      <h2>People</h2>${table('People', ['Person', 'Half end below, mSv', '95 of 100 end below, mSv', 'Nearest constraint kept in'], outlook.people.map(person => [person.worker, msv(person.usv.p50), msv(person.usv.p95), nearest(person)]))}
+      <h2>People</h2>${table('People', ['Person', 'Half end below, mSv', '95 of 100 end below, mSv', 'Nearest constraint kept in'], outlook.people.map(person => (person.usv ? [person.worker, msv(person.usv.p50), msv(person.usv.p95), nearest(person)] : [person.worker, 'not shown to you', '', ''])))}
       <h2>Tasks with most dose</h2>${table('Tasks with most dose', ['Task', 'Half end below, person-mSv', '95 of 100 end below'], [...outlook.tasks].sort((a, b) => b.usv.p50 - a.usv.p50).slice(0, MOST).map(task => [task.name, msv(task.usv.p50), msv(task.usv.p95)]))}
       <h2>Assumptions older than allowed</h2>${old(frozen, reviews.today)}
       <h2>What decides most</h2>${table('What decides most', ['Input', 'Its lowest tenth, person-mSv', 'Its highest tenth'], outlook.sensitivity.slice(0, 4).map(input => [input.name, msv(input.low_usv), msv(input.high_usv)]))}

@@ -10,7 +10,7 @@ import { verdict } from '../lib/verdict.js';
 import { get } from '../lib/api.js';
 import { eightInTen } from '../lib/dots.js';
 import * as runs from '../lib/runs.js';
-import { nearestBounds } from '../lib/nearness.js';
+import { nearestBounds, seesOutcomes } from '../lib/nearness.js';
 import { changedSince, runLine } from '../elements/run-line.js';
 import { tickKey, tickStrip } from '../elements/tick-strip.js';
 import { weekEnds } from '../elements/fan-dots.js';
@@ -60,7 +60,7 @@ export function body({ camp, data, redraw, reload }) {
         ${stand.decide.length === 0 ? html`<p>Nothing needs a decision.</p>` : html`${findings(stand.decide.slice(0, FIRST), camp)}${stand.decide.length > FIRST ? html`<details class="fold"><summary>${plural(stand.decide.length - FIRST, 'more decision')}</summary>${findings(stand.decide.slice(FIRST), camp)}</details>` : nothing}`}${others(camp)}</section>
       <div class="stack w7"><section class="panel">${areaSketch(camp, { title: hottest(forecast), level: 2, id: 'standing-sketch' })}${areaRanks(camp)}</section>
         <section class="panel">${groupTable(forecast)}</section></div>
-      <div class="stack w5">${moved(data.moved)}<section class="panel">${outlook ? peopleOutcomes(camp, outlook) : people(camp)}</section>
+      <div class="stack w5">${moved(data.moved)}<section class="panel">${outlook && seesOutcomes(outlook) ? peopleOutcomes(camp, outlook) : people(camp)}</section>
         <section class="panel cautions"><h2>Before you rely on it</h2><ul>${forecast.cautions.map(caution => html`<li>${caution}</li>`)}</ul>
           <p class="small muted">${forecast.method} <a href=${link(camp.id, 'basis')}>All inputs are in Basis.</a></p></section></div>
     </div>`;

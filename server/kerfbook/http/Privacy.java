@@ -8,6 +8,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Set;
+import java.util.regex.Pattern;
 import kerfbook.account.Role;
 import kerfbook.campaign.Campaign;
 import kerfbook.store.Accounts;
@@ -19,6 +20,7 @@ import kerfbook.store.Accounts;
 final class Privacy {
     static final String TOLD = "Names are shown only to the radiation protection officer and to the person. You see role codes.";
     private static final ObjectMapper TREES = new ObjectMapper();
+    private static final Pattern COUNTED = Pattern.compile(" in \\d+ of 20 outcomes\\.$");
     private static final Set<String> OF_A_PERSON = Set.of("years", "months", "dose_source", "exposed_since");
 
     private Privacy() { }
@@ -66,7 +68,8 @@ final class Privacy {
     private static boolean mask(Caller caller, JsonNode node) {
         boolean changed = false;
         if (node instanceof ObjectNode object) {
-            changed = worker(caller, object) | name(caller, object) | forecast(caller, object) | stay(caller, object);
+            changed = worker(caller, object) | name(caller, object) | forecast(caller, object) | stay(caller, object) | outlook(caller, object)
+                | finding(caller, object);
         }
         for (JsonNode inside : node) {
             changed |= mask(caller, inside);
@@ -108,6 +111,31 @@ final class Privacy {
         if (object.get("stays") instanceof ArrayNode stays) {
             stays.removeAll();
         }
+        return true;
+    }
+
+    /** The spreads of people once work has begun: what each received is in them, and the planned doses would give it away. */
+    private static boolean outlook(Caller caller, ObjectNode object) {
+        boolean changed = false;
+        if (object.has("as_of") && object.get("people") instanceof ArrayNode people) {
+            for (JsonNode each : people) {
+                if (each instanceof ObjectNode person && person.path("usv").isObject() && !caller.sees(person.path("worker").asText())) {
+                    person.remove("usv");
+                    person.putArray("bounds");
+                    changed = true;
+                }
+            }
+        }
+        return changed;
+    }
+
+    /** That somebody may end above a constraint is told; in how many outcomes would tell what was received. */
+    private static boolean finding(Caller caller, ObjectNode object) {
+        String fact = object.path("fact").asText();
+        if (!object.path("about").asText().equals("workers") || caller.sees(object.path("code").asText()) || !COUNTED.matcher(fact).find()) {
+            return false;
+        }
+        object.put("fact", COUNTED.matcher(fact).replaceAll(" in some outcomes."));
         return true;
     }
 

@@ -2,6 +2,7 @@ package kerfbook.http;
 
 import static kerfbook.http.Running.demo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -148,6 +149,37 @@ class PrivacyTest {
         assertEquals(SECRETS.get("OP1").size(), found(running.with(member), "/api/campaigns/1/document", all).size());
         assertTrue(running.with(member).get("/api/campaigns/1/forecast").asString().contains("\"allowance_usv\""));
         assertTrue(running.request().get("/api/campaigns/1/changes").asString().contains(SECRETS.get("RI1").get(0)));
+    }
+
+    /** LAW: of two with the same plan and different received doses the same is told, so that neither can be worked out of sums or spreads. */
+    @Test
+    void sums_do_not_give_away_who_received_what() {
+        Response plan = running.as(Role.READER).get("/api/campaigns/1/forecast");
+        assertEquals(plan.jsonPath().getDouble("people.find { it.worker == 'OP1' }.usv"), plan.jsonPath().getDouble("people.find { it.worker == 'OP2' }.usv"), 0.0);
+        Response officers = running.request().get("/api/campaigns/1/runs/1");
+        assertNotEquals(toldOf("OP1", officers), toldOf("OP2", officers), "the comparison can find something");
+        List<String> differ = new ArrayList<>();
+        for (String address : addresses().stream().distinct().filter(each -> each.matches(".*/(runs|standing|learning|learnt|reviews|order).*")).toList()) {
+            Response answer = running.as(Role.PROJECT_MANAGER).get(address);
+            if (answer.statusCode() == 200 && answer.contentType().startsWith("application/json") && !toldOf("OP1", answer).equals(toldOf("OP2", answer))) {
+                differ.add(address);
+            }
+        }
+        assertEquals(List.of(), differ);
+        Response own = running.with(member).get("/api/campaigns/1/runs/1");
+        assertEquals(toldOf("OP1", officers).replaceAll("\"name\":\"[^\"]*\"", ""), toldOf("OP1", own).replaceAll("\"name\":\"[^\"]*\"", ""));
+        assertEquals(List.of(), Described.faults("GET /api/campaigns/{id}/runs/{n}", 200, own.contentType(), own.asByteArray()));
+    }
+
+    /** Everything that hangs on the code of a worker, with the code and the name taken out. */
+    private static String toldOf(String worker, Response answer) {
+        StringBuilder told = new StringBuilder();
+        for (JsonNode object : Running.tree(answer.asByteArray()).findParents("worker")) {
+            if (object.path("worker").asText().equals(worker)) {
+                told.append(object.toString().replace(worker, "X").replaceAll("\"name\":\"[^\"]*\"", "")).append('\n');
+            }
+        }
+        return told.toString();
     }
 
     /** LAW: what is masked still has the shape that is described, and planned doses by code stay. */
