@@ -46,6 +46,7 @@ function password(data, redraw) {
         await ask('PUT', '/api/account/password', { body: { old_password: old.value, new_password: fresh.value } });
         form.reset();
         data.changed = true;
+        data.tokens = await get('/api/account/tokens').then(answer => answer.body.items, () => data.tokens);
         say('The password is changed.');
       } catch (problem) {
         const word = { old_password: 'The old password', new_password: 'The new password' };
@@ -58,9 +59,9 @@ function password(data, redraw) {
   const box = (id, label, complete, hint) => html`<div class="field"><label for=${id}>${label}</label>${hint ? html`<p class="hint" id="${id}-hint">${hint}</p>` : nothing}
     <div class="entry"><input id=${id} name=${id} type="password" autocomplete=${complete} aria-describedby=${hint ? `${id}-hint` : nothing}></div></div>`;
   return html`<form class="form narrow" @submit=${submit}>
-    ${data.fault ? html`<p class="message" id="password-fault" tabindex="-1" role="alert">${data.fault}</p>` : data.changed ? html`<p>Changed. Other sessions have ended.</p>` : nothing}
+    ${data.fault ? html`<p class="message" id="password-fault" tabindex="-1" role="alert">${data.fault}</p>` : data.changed ? html`<p>Changed. Other sessions and all tokens have ended.</p>` : nothing}
     ${box('old', 'Old password', 'current-password')}${box('fresh', 'New password', 'new-password', 'At least 12 characters.')}${box('repeated', 'The new one again', 'new-password')}
-    <div class="form-foot"><button class="button" type="submit">Change it</button></div></form>`;
+    <div class="form-foot"><button class="button" type="submit">Change it</button><span class="small muted">Other sessions and all tokens end with it.</span></div></form>`;
 }
 
 const sessions = data => html`<ul class="plain-list">${data.sessions.map(each => html`<li>${device(each.device)}${each.this_one ? html` <span class="mark solid">this one</span>` : nothing}

@@ -122,7 +122,7 @@ public final class Entrance {
         known.forget();
     }
 
-    /** A password in place of the own one; all other sessions end. */
+    /** A password in place of the own one; all other sessions and all tokens end. */
     public void changePassword(Holder holder, String old, String fresh) {
         Account account = holder.account();
         names.begin(account.person().signInName());

@@ -118,7 +118,7 @@ public final class Accounts {
         });
     }
 
-    /** Sets a password. All sessions end but the one named. */
+    /** Sets a password. All tokens end, and all sessions but the one named. */
     public void setPassword(long id, String passwordHash, Optional<String> keptSession, String who) {
         database.write(handle -> {
             AccountRows.get(handle, id);
@@ -131,6 +131,7 @@ public final class Accounts {
         handle.createUpdate("UPDATE account SET password_hash = :hash, version = version + 1, changed_at = :now WHERE id = :id")
             .bind("hash", passwordHash).bind("now", now).bind("id", id).execute();
         Sessions.endAll(handle, id, keptSession);
+        Tokens.revokeAll(handle, id, now);
         handle.createUpdate("DELETE FROM account_link WHERE account_id = :id").bind("id", id).execute();
         AccountRows.note(handle, now, who, "account", id, Map.of("password", "set"));
     }

@@ -8,9 +8,11 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import kerfbook.access.Doors;
+import kerfbook.account.Account;
 import kerfbook.account.Role;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -174,5 +176,24 @@ class AccountRoutesTest {
             assertTrue(!text.contains(session) && !text.contains(token) && !text.contains("hash") && !text.contains("argon"), text);
         }
         assertNull(running.with(token).get("/api/account").header("Set-Cookie"));
+    }
+
+    /** LAW: tokens that somebody else may have made end with the password: with one's own change, and with a link of an administrator. */
+    @Test
+    void tokens_end_with_the_password() {
+        Account rigger = Doors.account(running.entrance, "ri1", Role.TEAM_MEMBER, Optional.of("RI1"));
+        String bystander = Doors.token(running.entrance, Role.READER);
+        String first = Doors.token(running.entrance, rigger);
+        assertEquals(200, running.with(first).get("/api/account").statusCode());
+        String session = signIn("ri1", Doors.PASSWORD);
+        visit(session(session).contentType("application/json").body("{\"old_password\":\"" + Doors.PASSWORD + "\",\"new_password\":\"steel under water\"}"), "PUT",
+            "/api/account/password", 204);
+        assertEquals(401, running.with(first).get("/api/account").statusCode());
+        String second = Doors.token(running.entrance, rigger);
+        assertEquals(200, running.with(second).get("/api/account").statusCode());
+        String secret = running.entrance.passwordLink(rigger.id(), "a test");
+        visit(page("{\"secret\":\"" + secret + "\",\"password\":\"" + Doors.PASSWORD + "\"}"), "POST", "/api/links/use", 200);
+        assertEquals(401, running.with(second).get("/api/account").statusCode());
+        assertEquals(200, running.with(bystander).get("/api/account").statusCode());
     }
 }
