@@ -11,6 +11,7 @@ const PAGE = 50;
 const KIND = {
   'campaign-edit': 'Edits of the plan', entry: 'Log entries', progress: 'Progress of tasks', decision: 'Decisions', run: 'Runs', review: 'Reviews',
   learnt: 'Learnt factors', release: 'Releases', account: 'Accounts', role: 'Roles', session: 'Sign-ins', token: 'Access tokens', retention: 'Keeping and removing records',
+  backup: 'Backups',
 };
 const WHOLE = { 'campaign-added': 'added as a whole', 'campaign-removed': 'removed as a whole' };
 

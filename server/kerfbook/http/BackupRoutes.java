@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
-import java.util.UUID;
 import kerfbook.store.Backups;
 import kerfbook.store.Database;
 
@@ -24,8 +23,7 @@ final class BackupRoutes {
     private void make(Context ctx) throws IOException {
         Address.plain(ctx);
         Path folder = database.folder().orElseThrow(() -> new Refused(409, "This database is in memory only: there is nothing to back up."));
-        Path file = folder.resolve("backup-" + UUID.randomUUID() + ".zip.part");
-        Backups.make(database, file);
+        Path file = Backups.makeFor(Caller.of(ctx).signature(), database, folder);
         ctx.header("Content-Disposition", "attachment; filename=\"kerfbook-backup.zip\"").header("Content-Length", Long.toString(Files.size(file)));
         ctx.contentType("application/zip").result(Files.newInputStream(file, StandardOpenOption.DELETE_ON_CLOSE));
     }

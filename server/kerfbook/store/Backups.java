@@ -6,9 +6,14 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.UUID;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
@@ -20,6 +25,8 @@ public final class Backups {
     /** Name of the database in a data folder, without its ending. */
     public static final String NAME = "kerfbook";
     private static final String INSIDE = NAME + ".mv.db";
+    private static final String PART = ".zip.part";
+    private static final Pattern OWN_PART = Pattern.compile("backup-[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}\\.zip\\.part");
     private static final long LARGEST = 64L << 30;
     private static final int MOST_PACKED = 1_000;
 
@@ -27,6 +34,28 @@ public final class Backups {
 
     /** The backup as it was brought back. */
     public record Restored(Path folder, Verification verification) { }
+
+    /**
+     * A backup for somebody who asks over the line: that it was asked for is in the trail before it is made, and so in it.
+     *
+     * @param data the folder of the database, where it lies until it is sent
+     */
+    public static Path makeFor(String who, Database database, Path data) {
+        database.write(handle -> {
+            Trail.append(handle, Instant.now().truncatedTo(ChronoUnit.MICROS), who, OptionalLong.empty(), "backup", "whole database", "{\"what\":\"backup-asked\"}");
+            return null;
+        });
+        Path file = data.resolve("backup-" + UUID.randomUUID() + PART);
+        make(database, file);
+        return file;
+    }
+
+    /** Takes away what a service that was killed left of backups it was making. */
+    static void tidy(Path data) throws IOException {
+        try (Stream<Path> inside = Files.list(data)) {
+            inside.filter(file -> OWN_PART.matcher(file.getFileName().toString()).matches()).forEach(Backups::delete);
+        }
+    }
 
     /**
      * Copies the database as it is between two changes; changes wait meanwhile. The file is for its owner only.

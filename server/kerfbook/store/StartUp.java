@@ -47,6 +47,7 @@ public final class StartUp {
 
     private static void disk(Path folder, List<String> troubles) {
         try {
+            Backups.tidy(folder);
             long free = Files.getFileStore(folder).getUsableSpace();
             if (free < WANTED) {
                 troubles.add("The disk of " + folder + " has only " + (free >> 20) + " MB left. Make room before it is full.");

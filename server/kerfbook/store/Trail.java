@@ -23,7 +23,7 @@ import org.jdbi.v3.core.statement.StatementContext;
 public final class Trail {
     /** What a row may tell of. */
     public static final Set<String> KINDS = Set.of("campaign-edit", "entry", "progress", "decision", "run", "account", "role", "session", "token",
-        "review", "learnt", "release", "retention");
+        "review", "learnt", "release", "retention", "backup");
     static final String START = "start";
     private static final int LONGEST_WHO = 300;
     private static final int LONGEST_SUBJECT = 200;

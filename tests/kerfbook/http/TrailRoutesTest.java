@@ -6,9 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.Response;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
+import kerfbook.access.Doors;
+import kerfbook.access.Entrance;
+import kerfbook.account.Role;
+import kerfbook.store.Backups;
+import kerfbook.store.Campaigns;
+import kerfbook.store.Database;
+import kerfbook.store.Trail;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** The trail over HTTP. */
 class TrailRoutesTest {
@@ -52,5 +64,25 @@ class TrailRoutesTest {
             assertTrue(answer.jsonPath().getString("errors[0].field").length() > 0, odd);
         }
         assertEquals(false, running.request().get("/api/trail/verify?noted=1-0123456789abcdef").jsonPath().getBoolean("intact"));
+    }
+
+    /** LAW: who takes a copy of everything is in the trail, also in the copy itself. */
+    @Test
+    void a_backup_is_in_the_trail(@TempDir Path folder) throws IOException {
+        try (Database database = Database.open(folder.resolve("kerfbook"))) {
+            Entrance entrance = Doors.entrance(database);
+            Plans plans = new Plans(new Campaigns(database), Running.BASIS);
+            try (Server server = Server.start(new Server.Listening("127.0.0.1", 0), plans, database, entrance, "0.1.0")) {
+                String token = Doors.token(entrance, Role.RADIATION_PROTECTION_OFFICER);
+                Response backup = running.nobody().port(server.port()).header("Authorization", "Bearer " + token).post("/api/backup");
+                assertEquals(200, backup.statusCode());
+                JsonPath rows = running.nobody().port(server.port()).header("Authorization", "Bearer " + token).get("/api/trail?kind=backup").jsonPath();
+                assertEquals(1, rows.getInt("total"));
+                assertEquals("Test radiation-protection-officer (radiation-protection-officer)", rows.getString("items[0].who"));
+                Path file = Files.write(folder.resolve("b.zip"), backup.asByteArray());
+                long inside = Backups.check(file).rows();
+                assertEquals(inside, new Trail(database).verify(Optional.empty()).rows());
+            }
+        }
     }
 }

@@ -194,6 +194,19 @@ class BackupsTest {
         }
     }
 
+    /** EDGE: what a service that was killed left of a backup is taken away at the next start, and nothing else. */
+    @Test
+    void a_start_takes_away_backups_that_were_broken_off() throws Exception {
+        Path data = StartUp.folder(folder.resolve("data"));
+        try (Database database = Database.open(data.resolve("kerfbook"))) {
+            Files.writeString(data.resolve("backup-2f0c1de0-5a53-4c7e-9d27-3f1f6f0f5a11.zip.part"), "half");
+            Files.writeString(data.resolve("backup-mine.zip"), "mine");
+            Files.writeString(data.resolve("backup-mine.zip.part"), "mine too");
+            StartUp.check(database, data, Map.of("cuts", "1"), Clock.systemUTC());
+            assertEquals(List.of("backup-mine.zip", "backup-mine.zip.part"), names(data).stream().filter(name -> name.startsWith("backup")).sorted().toList());
+        }
+    }
+
     private byte[] packed() throws Exception {
         Path backup = folder.resolve("packed.zip");
         try (Database database = Database.open(folder.resolve("source/kerfbook"))) {
