@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
 import java.nio.file.Files;
+import java.nio.file.LinkOption;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.time.Instant;
@@ -93,6 +94,9 @@ public final class Backups {
     /** Whether a backup can be brought back and is what was written: tried in a folder of its own beside it, which is taken away again. */
     public static Verification check(Path backup) {
         Path trial = backup.toAbsolutePath().normalize().resolveSibling(backup.getFileName() + ".check");
+        if (Files.exists(trial, LinkOption.NOFOLLOW_LINKS)) {
+            throw new Invalid("", trial + " is in the way: the backup is tried in a folder of that name. Take it away first.");
+        }
         try {
             return restore(backup, trial).verification();
         } finally {

@@ -123,6 +123,10 @@ class BackupsTest {
         Files.writeString(full.resolve("mine.txt"), "mine");
         assertTrue(assertThrows(Invalid.class, () -> Backups.restore(backup, full)).getMessage().contains("not empty"));
         assertEquals(List.of("mine.txt"), names(full));
+        Path inTheWay = Files.createDirectory(folder.resolve("b.zip.check"));
+        Files.writeString(inTheWay.resolve("mine.txt"), "mine");
+        assertThrows(Invalid.class, () -> Backups.check(backup));
+        assertEquals(List.of("mine.txt"), names(inTheWay));
         Path empty = Files.createDirectory(folder.resolve("empty"));
         Backups.restore(backup, empty);
         assertTrue(Files.exists(empty.resolve("kerfbook.mv.db")));
