@@ -14,6 +14,7 @@ import kerfbook.store.Accounts;
 import kerfbook.store.Database;
 import kerfbook.store.Links;
 import kerfbook.store.Sessions;
+import kerfbook.store.StoreUnavailable;
 import kerfbook.store.Tokens;
 
 /** Lets people in and out. Secrets are handed out once and kept as hashes. */
@@ -106,9 +107,17 @@ public final class Entrance {
         String key = Secret.hash(secret);
         return known.find(key, () -> {
             Optional<Sessions.Found> found = sessions.find(key);
-            found.filter(open -> open.seenAt().plus(NOTE_USE_AFTER).isBefore(clock.instant())).ifPresent(open -> sessions.seen(key));
+            found.filter(open -> open.seenAt().plus(NOTE_USE_AFTER).isBefore(clock.instant())).ifPresent(open -> seen(key));
             return found.map(open -> new Holder(open.account(), open.account().person().role(), key, true));
         });
+    }
+
+    private void seen(String key) {
+        try {
+            sessions.seen(key);
+        } catch (StoreUnavailable notNoted) {
+            // on a full disk people still read; every change and the state of the service say what is wrong
+        }
     }
 
     /** Who holds the token with that secret. */

@@ -13,6 +13,8 @@ import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -23,6 +25,10 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.TimeUnit;
+import kerfbook.access.Doors;
+import kerfbook.access.Entrance;
+import kerfbook.access.Passwords;
+import kerfbook.account.Role;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -229,6 +235,21 @@ class DatabaseTest {
             assertEquals("A", campaigns.get(id).name());
             assertFalse(database.answers());
             assertEquals(Optional.of(refusal.getMessage()), database.trouble());
+        }
+    }
+
+    /** EDGE: on a disk that is nearly full people who are signed in still read: only that they were seen is not noted. */
+    @Test
+    void who_is_signed_in_still_reads_on_a_full_disk() {
+        Path file = folder.resolve("kerfbook");
+        String secret;
+        try (Database database = Database.open(file)) {
+            Entrance entrance = Doors.entrance(database);
+            secret = Doors.session(entrance, Doors.account(entrance, Role.READER));
+        }
+        Clock later = Clock.offset(Clock.systemUTC(), Duration.ofMinutes(10));
+        try (Database database = new Database(Place.file(file).leaving(Long.MAX_VALUE))) {
+            assertEquals("reader", new Entrance(database, new Passwords(Doors.CHEAP), later).session(secret).orElseThrow().account().person().signInName());
         }
     }
 
