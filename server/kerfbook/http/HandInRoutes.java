@@ -49,16 +49,18 @@ final class HandInRoutes {
 
     private final LogPlans plans;
     private final HandIns handIns;
+    private final Today today;
     private final Accounts accounts;
 
-    private HandInRoutes(LogPlans plans, HandIns handIns, Accounts accounts) {
+    private HandInRoutes(LogPlans plans, HandIns handIns, Today today, Accounts accounts) {
+        this.today = today;
         this.accounts = accounts;
         this.plans = plans;
         this.handIns = handIns;
     }
 
-    static void on(Routes routes, LogPlans plans, HandIns handIns, Accounts accounts) {
-        HandInRoutes here = new HandInRoutes(plans, handIns, accounts);
+    static void on(Routes routes, LogPlans plans, HandIns handIns, Today today, Accounts accounts) {
+        HandInRoutes here = new HandInRoutes(plans, handIns, today, accounts);
         routes.get("/api/campaigns/{id}/handed-in", here::list);
         routes.put("/api/campaigns/{id}/handed-in/{entry}", here::put);
         routes.post("/api/campaigns/{id}/handed-in/{entry}/settle", here::settle);
@@ -109,7 +111,8 @@ final class HandInRoutes {
                 throw new Invalid("entry.id", "must be the one in the address.");
             }
             LogPlan plan = plans.of(campaign);
-            handIns.take(campaign, entry, answer.how(), answer.reason(), sender, beside -> EntryCheck.refuse(plan, entry, beside, sender.receivedAt(), true));
+            Instant moment = today.moment(campaign, sender.receivedAt());       // asked before: the thread that writes must not wait for a reader
+            handIns.take(campaign, entry, answer.how(), answer.reason(), sender, beside -> EntryCheck.refuse(plan, entry, beside, moment, true));
         }
         Routes.json(ctx, Json.bytes(row(handIns.find(campaign, id).orElseThrow())));
     }

@@ -238,7 +238,7 @@ public final class Server implements AutoCloseable {
         RetentionRoutes.on(routes, database);
         ReadingRoutes.on(routes, logPlans, entries, today, entrance.accounts());
         ProgressRoutes.on(routes, logPlans, entries, today);
-        HandInRoutes.on(routes, logPlans, handIns, entrance.accounts());
+        HandInRoutes.on(routes, logPlans, handIns, today, entrance.accounts());
         Lessons lessons = new Lessons(plans, entries, database, today);
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);

@@ -22,6 +22,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
+import kerfbook.store.InventedDays;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -315,6 +316,23 @@ class EntriesTest {
         assertEquals(0, get("entries/state").jsonPath().getInt("handed_in"));
         assertEquals(201, close(false).statusCode());
         assertEquals(201, put(entry().put("usv", 5)).statusCode());
+    }
+
+    /** LAW: an example has a day of its own; what was handed in on that day can be accepted as it could have been entered. */
+    @Test
+    void a_hand_in_of_the_day_of_an_example_is_accepted() {
+        long id = running.plans.addDemo(demo("one-ring")).id();
+        LocalDate day = LocalDate.now().plusDays(200);
+        new InventedDays(running.database).set(id, day);
+        campaign = "/api/campaigns/" + id + "/";
+        ObjectNode entry = entry().put("on", day.toString());
+        String handedIn = "{\"entry\":" + entry + ",\"refusal\":\"r\",\"reason\":\"\"}";
+        assertEquals(201, running.json(handedIn).put(campaign + "handed-in/" + entry.get("id").asText()).statusCode());
+        Response settled = settle(entry.get("id").asText(), "{\"how\":\"accepted\",\"reason\":\"Seen on the sheet.\"}");
+        assertEquals(200, settled.statusCode(), settled.asString());
+        ObjectNode next = entry().put("on", day.plusDays(3).toString());
+        assertEquals(201, running.json("{\"entry\":" + next + ",\"refusal\":\"r\",\"reason\":\"\"}").put(campaign + "handed-in/" + next.get("id").asText()).statusCode());
+        assertEquals(400, settle(next.get("id").asText(), "{\"how\":\"accepted\",\"reason\":\"x\"}").statusCode(), "a day to come is still refused");
     }
 
     private Response close(boolean closed) {
