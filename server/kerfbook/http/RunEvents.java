@@ -24,9 +24,16 @@ final class RunEvents {
 
     private final Runs runs;
     private final RunQueue queue;
+    private final long longestMs;
     private final Semaphore room = new Semaphore(MOST_WATCHERS);
 
     RunEvents(Runs runs, RunQueue queue) {
+        this(runs, queue, LONGEST_MS);
+    }
+
+    /** @param longestMs after which a watcher is let go, so that none is kept for ever */
+    RunEvents(Runs runs, RunQueue queue, long longestMs) {
+        this.longestMs = longestMs;
         this.runs = runs;
         this.queue = queue;
     }
@@ -35,7 +42,7 @@ final class RunEvents {
         routes.get(path, this::open);
     }
 
-    private void open(Context ctx) {
+    void open(Context ctx) {
         Address.plain(ctx);
         long campaign = Address.id(ctx);
         long number = Address.number(ctx, "n", "run");
@@ -71,7 +78,9 @@ final class RunEvents {
             }
             if (!client.terminated() && !queue.closing()) {
                 Run run = runs.find(campaign, number).orElseThrow();
-                send(client, "ended", Json.bytes(new Ended(number, run.status(), run.trouble())));
+                if (run.status().ended()) {                 // who was let go before sees the stream close, and asks again
+                    send(client, "ended", Json.bytes(new Ended(number, run.status(), run.trouble())));
+                }
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
@@ -79,7 +88,7 @@ final class RunEvents {
     }
 
     private void follow(SseClient client, RunProgress live) throws InterruptedException {
-        long until = System.currentTimeMillis() + LONGEST_MS;
+        long until = System.currentTimeMillis() + longestMs;
         RunProgress.Shown known = live.shown();
         send(client, "progress", Json.bytes(known));
         long last = System.currentTimeMillis();

@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import io.javalin.Javalin;
 import io.restassured.response.Response;
 import java.io.BufferedReader;
 import java.io.IOException;
@@ -22,6 +23,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.stream.StreamSupport;
+import kerfbook.campaign.Campaign;
+import kerfbook.outlook.State;
 import kerfbook.store.Campaigns;
 import kerfbook.store.Database;
 import kerfbook.store.Run;
@@ -281,6 +284,36 @@ class RunsTest {
             assertEquals(503, answer.statusCode());
             assertTrue(answer.jsonPath().getString("detail").startsWith("20 runs are waiting already."));
             assertEquals(taken, own.request().get(RUNS).jsonPath().getInt("total"));
+        }
+    }
+
+    /** LAW: who is let go after watching for long is not told that the run has ended while it goes on. */
+    @Test
+    void a_watcher_who_is_let_go_is_not_told_of_an_end() throws IOException, InterruptedException {
+        try (Database database = Database.inMemory(); RunQueue queue = new RunQueue(new Runs(database), Running.BASIS)) {
+            Plans plans = new Plans(new Campaigns(database), Running.BASIS);
+            Campaign campaign = plans.campaign(plans.add(Running.demo("one-ring")));
+            long last = 0;
+            for (int i = 0; i < 4; i++) {
+                last = queue.submit(new Run.Asked(1, "somebody (reader)", 1, "x", "{}".getBytes(StandardCharsets.UTF_8), "{}".getBytes(StandardCharsets.UTF_8), 1, 1_000_000,
+                    List.of(), "[]", OptionalLong.empty()), campaign, List.of(), State.NONE).number();
+            }
+            RunEvents events = new RunEvents(new Runs(database), queue, 0);
+            Javalin javalin = Javalin.create(config -> {
+                config.jetty.host = "127.0.0.1";
+                config.jetty.port = 0;
+                config.startup.showJavalinBanner = false;
+                config.routes.get("/api/campaigns/{id}/runs/{n}/events", events::open);
+            }).start();
+            try {
+                HttpRequest watch = HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + javalin.port() + RUNS + "/" + last + "/events")).header("Accept", "text/event-stream").build();
+                String told = HttpClient.newHttpClient().send(watch, HttpResponse.BodyHandlers.ofString()).body();
+                assertEquals(Run.Status.WAITING, new Runs(database).find(1, last).orElseThrow().status());
+                assertTrue(told.contains("event: progress") || told.contains("event:progress"), told);
+                assertFalse(told.contains("ended"), told);
+            } finally {
+                javalin.stop();
+            }
         }
     }
 
