@@ -28,13 +28,15 @@ final class OrderRoutes {
     private record Done(long campaignVersion, OrderProposal proposal) { }
 
     private final Plans plans;
+    private final Room room;
 
-    private OrderRoutes(Plans plans) {
+    private OrderRoutes(Plans plans, Room room) {
+        this.room = room;
         this.plans = plans;
     }
 
-    static void on(Routes routes, Plans plans) {
-        OrderRoutes here = new OrderRoutes(plans);
+    static void on(Routes routes, Plans plans, Room room) {
+        OrderRoutes here = new OrderRoutes(plans, room);
         routes.get("/api/campaigns/{id}/order", here::propose);
         routes.post("/api/campaigns/{id}/order/take", here::take);
     }
@@ -44,7 +46,7 @@ final class OrderRoutes {
         String text = ctx.queryParam("let_go");
         List<String> letGo = text == null || text.isEmpty() ? List.of() : Require.distinct(List.of(text.split(",", -1)), "let_go");
         Stored stored = plans.campaigns().get(Address.id(ctx));
-        byte[] answer = Json.bytes(Order.propose(plans.campaign(stored), plans.basis(), letGo));
+        byte[] answer = Json.bytes(room.within(ctx, () -> Order.propose(plans.campaign(stored), plans.basis(), letGo)));
         ctx.header("ETag", Versions.etag(stored.version()));
         Routes.json(ctx, answer);
     }
@@ -58,7 +60,7 @@ final class OrderRoutes {
         OrderProposal proposal = null;
         if (seen == stored.version()) {
             Campaign campaign = plans.campaign(stored);
-            proposal = Order.propose(campaign, plans.basis(), question.letGo());
+            proposal = room.within(ctx, () -> Order.propose(campaign, plans.basis(), question.letGo()));
             if (!proposal.better()) {
                 throw new Invalid("let_go", "leaves nothing to take. " + proposal.sentence());
             }

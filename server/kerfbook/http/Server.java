@@ -56,7 +56,10 @@ public final class Server implements AutoCloseable {
     private final RunQueue queue;
     private final Watched watched;
 
-    private Server(Javalin javalin, List<String> routes, RunQueue queue, Watched watched) {
+    private final Room room;
+
+    private Server(Javalin javalin, List<String> routes, RunQueue queue, Watched watched, Room room) {
+        this.room = room;
         this.javalin = javalin;
         this.watched = watched;
         this.routes = routes;
@@ -118,9 +121,10 @@ public final class Server implements AutoCloseable {
         AtomicReference<List<String>> routes = new AtomicReference<>();
         Runs runs = new Runs(database);
         RunQueue queue = new RunQueue(runs, plans.basis());
+        Room room = new Room();
         Javalin javalin = Javalin.create(config -> {
             connection(config, where);
-            routes.set(routes(config, new Access(where), plans, database, entrance, version, runs, queue, watched));
+            routes.set(routes(config, new Access(where), plans, database, entrance, version, runs, queue, watched, room));
             config.requestLogger.http(watched::note);
         });
         try {
@@ -131,11 +135,16 @@ public final class Server implements AutoCloseable {
             watched.close();
             throw new PortTaken(where, e);
         }
-        return new Server(javalin, routes.get(), queue, watched);
+        return new Server(javalin, routes.get(), queue, watched, room);
     }
 
     public int port() {
         return javalin.port();
+    }
+
+    /** Where answers are drawn while somebody waits. */
+    Room room() {
+        return room;
     }
 
     /** Method and address of every route. */
@@ -190,7 +199,7 @@ public final class Server implements AutoCloseable {
     }
 
     private static List<String> routes(JavalinConfig config, Access access, Plans plans, Database database, Entrance entrance, String version, Runs runs,
-                                       RunQueue queue, Watched watched) {
+                                       RunQueue queue, Watched watched, Room room) {
         config.routes.before(RequestNumber::give);
         config.routes.before(access::check);
         Gate gate = new Gate(entrance);
@@ -227,8 +236,8 @@ public final class Server implements AutoCloseable {
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
         RosterRoutes.on(routes, plans);
-        OrderRoutes.on(routes, plans);
-        WaitingRoutes.on(routes, plans);
+        OrderRoutes.on(routes, plans, room);
+        WaitingRoutes.on(routes, plans, room);
         Entries entries = new Entries(database);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);
@@ -242,11 +251,11 @@ public final class Server implements AutoCloseable {
         Lessons lessons = new Lessons(plans, entries, database, today);
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
-        WhatIfRoutes.on(routes, plans, lessons::state);
+        WhatIfRoutes.on(routes, plans, lessons::state, room);
         Reviews reviews = new Reviews(database);
         Reviewed reviewed = new Reviewed(plans, reviews, entries, today);
         StandingRoutes.on(routes, plans, runs, entries, handIns, id -> Stream.concat(lessons.of(id).learnt().findings().stream(),
-            reviewed.findings(id).stream()).toList());
+            reviewed.findings(id).stream()).toList(), room);
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         ReviewRoutes.on(routes, plans, reviews, reviewed);
         SheetRoutes.on(routes, plans, runs, reviewed);

@@ -57,6 +57,7 @@ final class StandingRoutes {
     private final Entries entries;
     private final HandIns handIns;
     private final LongFunction<List<Finding>> lessons;
+    private final Room room;
     private final Map<List<Long>, Moved> moves = new LinkedHashMap<>(MOVES_AT_HAND, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -66,7 +67,8 @@ final class StandingRoutes {
         }
     };
 
-    private StandingRoutes(Plans plans, Runs runs, Entries entries, HandIns handIns, LongFunction<List<Finding>> lessons) {
+    private StandingRoutes(Plans plans, Runs runs, Entries entries, HandIns handIns, LongFunction<List<Finding>> lessons, Room room) {
+        this.room = room;
         this.plans = plans;
         this.runs = runs;
         this.entries = entries;
@@ -75,8 +77,8 @@ final class StandingRoutes {
     }
 
     /** @param lessons what the log of a campaign shows that somebody should look at */
-    static void on(Routes routes, Plans plans, Runs runs, Entries entries, HandIns handIns, LongFunction<List<Finding>> lessons) {
-        StandingRoutes here = new StandingRoutes(plans, runs, entries, handIns, lessons);
+    static void on(Routes routes, Plans plans, Runs runs, Entries entries, HandIns handIns, LongFunction<List<Finding>> lessons, Room room) {
+        StandingRoutes here = new StandingRoutes(plans, runs, entries, handIns, lessons, room);
         routes.get("/api/campaigns/{id}/standing", here::standing);
         routes.get("/api/campaigns/{id}/runs/{n}/moved", here::moved);
     }
@@ -148,7 +150,7 @@ final class StandingRoutes {
             known = moves.get(key);
         }
         if (known == null) {
-            known = work(id, since, to);
+            known = room.within(ctx, () -> work(id, since, to));
             synchronized (moves) {
                 moves.put(key, known);
             }

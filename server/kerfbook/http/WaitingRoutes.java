@@ -13,13 +13,15 @@ final class WaitingRoutes {
     private static final int MOST_YEARS = 40;
 
     private final Plans plans;
+    private final Room room;
 
-    private WaitingRoutes(Plans plans) {
+    private WaitingRoutes(Plans plans, Room room) {
+        this.room = room;
         this.plans = plans;
     }
 
-    static void on(Routes routes, Plans plans) {
-        routes.get("/api/campaigns/{id}/waiting", new WaitingRoutes(plans)::answer);
+    static void on(Routes routes, Plans plans, Room room) {
+        routes.get("/api/campaigns/{id}/waiting", new WaitingRoutes(plans, room)::answer);
     }
 
     private void answer(Context ctx) {
@@ -31,7 +33,7 @@ final class WaitingRoutes {
         double cost = Require.within(given(ctx, "cost_per_year"), 0, 1e12, "cost_per_year", "");
         double alpha = Require.within(given(ctx, "alpha"), 0, 1e12, "alpha", "");
         Stored stored = plans.campaigns().get(Address.id(ctx));
-        Routes.json(ctx, Json.bytes(WaitingPays.of(plans.campaignOf(stored), plans.basis(), (int) years, cost, alpha)));
+        Routes.json(ctx, Json.bytes(room.within(ctx, () -> WaitingPays.of(plans.campaignOf(stored), plans.basis(), (int) years, cost, alpha))));
     }
 
     private static double given(Context ctx, String name) {

@@ -5,8 +5,6 @@ import io.javalin.http.Context;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
-import java.util.concurrent.Semaphore;
-import java.util.concurrent.TimeUnit;
 import kerfbook.campaign.Campaign;
 import kerfbook.document.Documents;
 import kerfbook.document.Json;
@@ -22,8 +20,6 @@ import kerfbook.store.Stored;
 
 /** The outlook of a campaign with one object of it changed: drawn at once, kept nowhere, without options. */
 final class WhatIfRoutes {
-    private static final int AT_ONCE = 2;
-    private static final int PATIENCE_S = 2;
     private static final long MOST_WORK = 20_000_000;
     private static final long USUAL_SEED = 1;
 
@@ -43,40 +39,24 @@ final class WhatIfRoutes {
 
     private final Plans plans;
     private final WorkState work;
-    private final Semaphore room = new Semaphore(AT_ONCE, true);
+    private final Room room;
 
-    private WhatIfRoutes(Plans plans, WorkState work) {
+    private WhatIfRoutes(Plans plans, WorkState work, Room room) {
+        this.room = room;
         this.plans = plans;
         this.work = work;
     }
 
-    static void on(Routes routes, Plans plans, WorkState work) {
-        routes.post("/api/campaigns/{id}/what-if", new WhatIfRoutes(plans, work)::ask);
+    static void on(Routes routes, Plans plans, WorkState work, Room room) {
+        routes.post("/api/campaigns/{id}/what-if", new WhatIfRoutes(plans, work, room)::ask);
     }
 
     private void ask(Context ctx) {
         Address.plain(ctx);
         Asking asking = Json.read(Body.of(ctx), Asking.class);
         Stored stored = plans.campaigns().get(Address.id(ctx));
-        if (!admitted()) {
-            throw new Refused(503, "Other outlooks are being drawn. Try again in a moment.");
-        }
-        try {
-            Answer answer = asking.kind().isEmpty() ? drawn(stored, plans.campaign(stored), asking)
-                : plans.tried(stored, asking.kind().get(), Json.bytes(asking.value().orElseThrow()), campaign -> drawn(stored, campaign, asking));
-            Routes.json(ctx, Json.bytes(answer));
-        } finally {
-            room.release();
-        }
-    }
-
-    private boolean admitted() {
-        try {
-            return room.tryAcquire(PATIENCE_S, TimeUnit.SECONDS);
-        } catch (InterruptedException interrupted) {
-            Thread.currentThread().interrupt();
-            return false;
-        }
+        Routes.json(ctx, Json.bytes(room.within(ctx, () -> asking.kind().isEmpty() ? drawn(stored, plans.campaign(stored), asking)
+            : plans.tried(stored, asking.kind().get(), Json.bytes(asking.value().orElseThrow()), campaign -> drawn(stored, campaign, asking)))));
     }
 
     private Answer drawn(Stored stored, Campaign campaign, Asking asking) {

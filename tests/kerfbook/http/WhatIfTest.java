@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.restassured.response.Response;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -37,6 +38,36 @@ class WhatIfTest {
 
     private static JsonNode get(String path) {
         return Running.tree(running.request().get(path).asByteArray());
+    }
+
+    /** LAW: what is drawn while somebody waits shares one room; where it is full, all such routes say when to come back, and answer again afterwards. */
+    @Test
+    void a_full_room_asks_to_come_back() {
+        List<String> heavy = List.of("/api/campaigns/1/order", "/api/campaigns/1/waiting?years=1&cost_per_year=0&alpha=0", "/api/campaigns/1/runs/2/moved?since=1");
+        for (int i = 0; i < Room.AT_ONCE; i++) {
+            assertTrue(running.server.room().enter());
+        }
+        try {
+            for (String address : heavy) {
+                Response refused = running.request().get(address);
+                assertEquals(503, refused.statusCode(), address);
+                assertEquals("5", refused.header("Retry-After"), address);
+            }
+            Response refused = running.json("{\"trials\":100}").post(TRY);
+            assertEquals("503, 5", refused.statusCode() + ", " + refused.header("Retry-After"));
+        } finally {
+            for (int i = 0; i < Room.AT_ONCE; i++) {
+                running.server.room().leave();
+            }
+        }
+        assertEquals(200, running.request().get(heavy.get(1)).statusCode());
+        assertEquals(404, running.request().get(heavy.get(2)).statusCode(), "there are no runs; the place is given back");
+        for (int i = 0; i < Room.AT_ONCE; i++) {
+            assertTrue(running.server.room().enter());
+        }
+        for (int i = 0; i < Room.AT_ONCE; i++) {
+            running.server.room().leave();
+        }
     }
 
     /** LAW: without a change it is the outlook of an ordinary run with that seed and that many draws, digit for digit. */
