@@ -119,7 +119,7 @@ const signed = value => `${value > 0 ? '+' : ''}${Math.abs(value) >= 1000 ? fixe
 function pinned(camp, answer, pair) {
   if (!pair) return html`<h2>Pin two options</h2><p class="muted">Tick two rows of the table to see how they differ, draw by draw.</p>`;
   const money = camp.doc.prices[0]?.currency ?? '';
-  const kinds = [...KINDS, ...(pair.cost ? [['cost', 'Cost', value => `${signed(value)} ${money}`]] : [])];
+  const kinds = [...KINDS, ...(pair.cost ? [['cost', costOf(answer), value => `${signed(value)} ${money}`]] : [])];
   const name = letter => answer.options.find(row => row.letter === letter).name;
   return html`<div class="head"><h2>${pair.a} less ${pair.b}, draw by draw</h2></div>
     <p class="small muted">${optionMark(pair.a)} ${pair.a} ${name(pair.a)}, less ${optionMark(pair.b)} ${pair.b} ${name(pair.b)}. Filled: ${pair.a} is lower.</p>
@@ -164,7 +164,7 @@ function table(camp, data, redraw, reload) {
   const columns = 6 + Number(priced) * 2 + Number(wasted) + Number(target !== undefined) + Number(Boolean(rows[0].figures.constraint));
   return html`<div class="head"><h2>All options on the same draws</h2></div>${priced ? alpha(camp, data, own, money, redraw) : html`<p class="small muted">Without prices no cost is worked out and nothing can be weighed against it.</p>`}
     <div class="table options-table" tabindex="0" role="region" aria-label="Options"><table><caption class="spoken">Medians of time, dose, cost and waste of each option with twenty outcomes as ticks</caption><thead><tr><th scope="col">Option</th><th scope="col">Pin</th>
-      <th scope="col">Time, h</th><th scope="col">Dose, person-mSv</th>${priced ? html`<th scope="col">Cost, ${money}</th>` : nothing}${wasted ? html`<th scope="col">Waste, drums</th>` : nothing}
+      <th scope="col">Time, h</th><th scope="col">Dose, person-mSv</th>${priced ? html`<th scope="col">${costOf(answer)}, ${money}</th>` : nothing}${wasted ? html`<th scope="col">Waste, drums</th>` : nothing}
       <th scope="col" class="n">Highest person, mSv</th>${target === undefined ? nothing : html`<th scope="col" class="n">Target ${msvTyped(target)} kept</th>`}
       ${rows[0].figures.constraint ? html`<th scope="col" class="n">Nobody above ${msvTyped(rows[0].figures.constraint.bound)} mSv</th>` : nothing}${priced ? html`<th scope="col" class="n">Comes first</th>` : nothing}<th scope="col"><span class="spoken">Choose</span></th></tr></thead>
       <tbody>${answer.options.map(row => (row.figures ? html`<tr class="${row.dominated ? 'dominated' : ''} ${because(row) ? 'has-because' : ''}" data-option=${row.letter}><th scope="row"><span class="name">${optionMark(row.letter, Boolean(row.dominated))}<span><span class="letter">${row.letter}</span> ${row.option && camp.byCode.options?.has(row.option) ? html`<a href=${link(camp.id, 'edit', 'options', row.option)}>${row.name}</a>` : row.name}
@@ -182,9 +182,11 @@ function table(camp, data, redraw, reload) {
         ${because(row) ? html`<tr class="dominated-why"><td colspan=${columns}><p>${because(row)}</p></td></tr>` : nothing}`
     : html`<tr data-option=${row.letter}><th scope="row"><span class="name">${optionMark(row.letter, true)}<span><span class="letter">${row.letter}</span> <a href=${link(camp.id, 'edit', 'options', row.option)}>${row.name}</a></span></span></th>
         <td colspan=${columns - 1}><p>It does not fit the plan any more: ${row.refused.join(' ')}</p></td></tr>`))}</tbody></table></div>
-    <p class="small muted">Figures are medians; ticks are twenty equally likely outcomes on one axis for the column, the heavy one the median${target === undefined ? '' : ', the dashed line the target'}.</p>`;
+    <p class="small muted">Figures are medians; ticks are twenty equally likely outcomes on one axis for the column, the heavy one the median${target === undefined ? '' : ', the dashed line the target'}.${answer.outlook.as_of ? html` Cost and drums are of what is still to do from ${day(answer.outlook.as_of)} on, with what each change costs; dose and time are of the whole campaign, with what was received and worked.` : nothing}</p>`;
 }
 
+/** Once work has begun, what it has cost is no longer in the figure. */
+const costOf = answer => (answer.outlook.as_of ? 'Cost still to come' : 'Cost');
 const because = row => (row.dominated ? `Dominated: ${row.dominated.because}` : '');
 function first(preference, { letter }) {
   const found = preference?.options.find(each => each.letter === letter);

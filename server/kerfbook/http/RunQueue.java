@@ -138,7 +138,7 @@ final class RunQueue implements AutoCloseable {
         Plan plan = new Plan(run.seed(), run.trials(), Math.max(1, Math.min(64, Runtime.getRuntime().availableProcessors())));
         List<OptionComparison.Drawn> drawn = new ArrayList<>();
         progress.doing("A");
-        Simulation.Result base = draw(campaign, run.inputs(), state, plan, progress);
+        Simulation.Result base = draw(Model.of(campaign, basis, run.inputs(), state), plan, progress);
         drawn.add(new OptionComparison.Drawn(Optional.empty(), campaign, Optional.of(base), List.of()));
         for (Option option : options) {
             progress.doing(OptionComparison.letter(drawn.size()));
@@ -151,7 +151,7 @@ final class RunQueue implements AutoCloseable {
     private OptionComparison.Drawn drawn(Campaign campaign, Option option, State state, Plan plan, RunProgress progress) {
         try {
             Campaign changed = Options.apply(campaign, option);
-            return new OptionComparison.Drawn(Optional.of(option), changed, Optional.of(draw(changed, Documents.digest(changed), state, plan, progress)), List.of());
+            return new OptionComparison.Drawn(Optional.of(option), changed, Optional.of(draw(Model.changed(changed, basis, Documents.digest(changed), state, campaign), plan, progress)), List.of());
         } catch (Invalid refused) {
             progress.skip(plan.trials());
             return new OptionComparison.Drawn(Optional.of(option), campaign, Optional.empty(),
@@ -159,9 +159,9 @@ final class RunQueue implements AutoCloseable {
         }
     }
 
-    private Simulation.Result draw(Campaign campaign, String inputs, State state, Plan plan, RunProgress progress) {
+    private Simulation.Result draw(Model model, Plan plan, RunProgress progress) {
         long before = progress.done();
-        Simulation.Result result = Simulation.result(Model.of(campaign, basis, inputs, state), plan, new Progress() {
+        Simulation.Result result = Simulation.result(model, plan, new Progress() {
             @Override
             public boolean done(int trials) {
                 progress.done(before + trials);

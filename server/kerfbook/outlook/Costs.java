@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.Price;
 import kerfbook.estimate.CostForecast;
@@ -21,6 +23,8 @@ final class Costs {
     record Used(String what, String unit, List<Moved> parts) { }
 
     final boolean priced;
+    /** Prices of the plan itself: what falls due once is paid when the work has begun. */
+    private final Set<String> paid;
     double once;
     final List<Moved> moved = new ArrayList<>();
     final List<Days> days = new ArrayList<>();
@@ -29,6 +33,7 @@ final class Costs {
     Costs(Model model) {
         Resolved resolved = model.resolved;
         Map<String, Double> left = left(model);
+        paid = model.plan.prices().stream().map(Price::code).collect(Collectors.toSet());
         priced = resolved.forecast().cost().isPresent();
         resolved.forecast().cost().ifPresent(cost -> cost.lines().forEach(line -> add(model, line, left)));
         use(model, Driver.TOOL_ON_HOUR, "tool-on hours", "h", left);
@@ -49,7 +54,7 @@ final class Costs {
         } else if (line.what() == Price.What.PACKAGE) {
             once += line.amount() * left.get(line.component().orElseThrow());
         } else if (line.what() != Price.What.LABOUR_HOUR) {
-            once += model.state.asOf().isEmpty() ? line.amount() : 0;
+            once += model.state.asOf().isEmpty() || !paid.contains(line.price()) ? line.amount() : 0;
         }
     }
 

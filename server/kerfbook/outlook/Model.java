@@ -27,6 +27,8 @@ public final class Model {
 
     final Resolved resolved;
     final State state;
+    /** Which the state belongs to. */
+    final Campaign plan;
     final Program program = new Program();
     final Spreads spreads;
     final Work[] works;
@@ -49,9 +51,10 @@ public final class Model {
     private final Map<Crew, Integer> crewAt = new HashMap<>();
     private final Map<String, Integer> rateFactor = new HashMap<>();
 
-    private Model(Resolved resolved, State state) {
+    private Model(Resolved resolved, State state, Campaign plan) {
         this.resolved = resolved;
         this.state = state;
+        this.plan = plan;
         spreads = new Spreads(resolved, state, program);
         failing = new Failing(this);
         Campaign campaign = resolved.campaign();
@@ -88,7 +91,15 @@ public final class Model {
 
     /** Of a campaign that was resolved already. */
     public static Model of(Resolved resolved, State state) {
-        return new Model(resolved, state);
+        return new Model(resolved, state, resolved.campaign());
+    }
+
+    /**
+     * Of a plan that an option changes, where the work stands as the state tells of the plan: as many hours are worked before the rest begins, even
+     * if that is years later, and what the option costs once is still to be paid.
+     */
+    public static Model changed(Campaign changed, Basis basis, String inputs, State state, Campaign plan) {
+        return new Model(Resolved.of(changed, basis, inputs), state, plan);
     }
 
     /** The forecast that the outlook lies around. */

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
@@ -24,6 +25,13 @@ import kerfbook.document.Json;
 import kerfbook.estimate.Basis;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Forecast;
+import kerfbook.outlook.Model;
+import kerfbook.outlook.Paths;
+import kerfbook.outlook.Plan;
+import kerfbook.outlook.Progress;
+import kerfbook.outlook.Received;
+import kerfbook.outlook.Simulation;
+import kerfbook.outlook.State;
 import kerfbook.quantity.Invalid;
 import kerfbook.tables.BasisTables;
 import org.junit.jupiter.api.Test;
@@ -292,5 +300,25 @@ class OptionsTest {
     void a_change_takes_the_fields_of_its_kind(String change, String field) {
         Invalid refused = assertThrows(Invalid.class, () -> option(change.replace('\'', '"')));
         assertEquals(field, refused.faults().get(0).field(), refused.getMessage());
+    }
+
+    /** Work on the demonstration stands as of its seventh week; nothing is finished, so that all of it is still to do. */
+    private static final State BEGUN = new State(Optional.of(LocalDate.of(2027, 4, 12)), Map.of(), Map.of(), Map.of(), Map.of(), Received.NOTHING);
+
+    private static Paths paths(Campaign changed) {
+        return Simulation.result(Model.changed(changed, BASIS, "", BEGUN, DEMO), new Plan(7, 256, 1), Progress.UNWATCHED).paths();
+    }
+
+    /** BY HAND: fixed prices of a plan whose work has begun are paid; 18 000 for a change that is not made yet are not, and 2 x 90 000 for waiting neither. */
+    @Test
+    void what_an_option_costs_is_still_to_be_paid_when_work_has_begun() {
+        Paths dear = paths(with(DEMO, "{\"kind\":\"filter\",\"filter_m3_per_h\":16,\"cost\":18000}"));
+        Paths free = paths(DEMO);
+        Paths late = paths(with(DEMO, "{\"kind\":\"wait\",\"years\":2,\"cost_per_year\":90000}"));
+        Paths idle = paths(with(DEMO, "{\"kind\":\"wait\",\"years\":2}"));
+        for (int trial = 0; trial < free.trials(); trial++) {
+            assertEquals(18_000, dear.cost(trial).orElseThrow() - free.cost(trial).orElseThrow(), 1e-6);
+            assertEquals(180_000, late.cost(trial).orElseThrow() - idle.cost(trial).orElseThrow(), 1e-6);
+        }
     }
 }
