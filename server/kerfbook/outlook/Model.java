@@ -2,6 +2,7 @@ package kerfbook.outlook;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -11,6 +12,7 @@ import kerfbook.campaign.Constraint;
 import kerfbook.campaign.Driver;
 import kerfbook.campaign.FigureOverride.Figure;
 import kerfbook.campaign.Scope;
+import kerfbook.campaign.Settings;
 import kerfbook.campaign.Target;
 import kerfbook.estimate.Basis;
 import kerfbook.estimate.Forecast;
@@ -19,6 +21,7 @@ import kerfbook.estimate.Resolved;
 import kerfbook.quantity.Likely;
 import kerfbook.quantity.Sum;
 import kerfbook.schedule.Link;
+import kerfbook.schedule.WorkCalendar;
 
 /** A campaign made ready to be drawn: every input that is uncertain, and what each figure is made of. */
 public final class Model {
@@ -64,7 +67,7 @@ public final class Model {
         areas = campaign.areas().stream().map(each -> each.code()).toList();
         workers = campaign.workers().stream().map(each -> each.code()).toList();
         narrow = resolved.constraints().stream().filter(each -> each.scope() != Scope.CAMPAIGN).toList();
-        asOfTicks = state.asOf().map(day -> Math.rint(resolved.calendar().hourOf(day) * Work.TICKS)).orElse(0.0);
+        asOfTicks = state.asOf().map(day -> Math.rint(calendar(plan.settings()).hourOf(day) * Work.TICKS)).orElse(0.0);
         Map<String, Double> remaining = new LinkedHashMap<>();
         weekly = Weekly.of(resolved, state, asOfTicks / Work.TICKS, remaining);
         for (RateUsed rate : resolved.forecast().rates()) {
@@ -100,6 +103,10 @@ public final class Model {
      */
     public static Model changed(Campaign changed, Basis basis, String inputs, State state, Campaign plan) {
         return new Model(Resolved.of(changed, basis, inputs), state, plan);
+    }
+
+    private static WorkCalendar calendar(Settings settings) {
+        return new WorkCalendar(settings.start(), settings.calendar().days(), settings.calendar().hoursPerDay(), new HashSet<>(settings.calendar().holidays()));
     }
 
     /** The forecast that the outlook lies around. */

@@ -321,4 +321,14 @@ class OptionsTest {
             assertEquals(180_000, late.cost(trial).orElseThrow() - idle.cost(trial).orElseThrow(), 1e-6);
         }
     }
+
+    /** LAW: the hours worked before are worked, whenever the rest is done: waiting moves days, and takes no hour off the work. */
+    @Test
+    void waiting_keeps_the_hours_already_worked() {
+        Paths now = paths(DEMO);
+        Paths later = paths(with(DEMO, "{\"kind\":\"wait\",\"years\":2}"));
+        for (int trial = 0; trial < now.trials(); trial++) {
+            assertEquals(now.hours(trial), later.hours(trial), 6.5, "a working day: days before which nothing starts fall on other weekdays");
+        }
+    }
 }
