@@ -101,7 +101,14 @@ public final class OptionComparison {
     }
 
     /** One thing that options are held against each other by: less is better. */
-    private record Criterion(String name, boolean counted, String unit, double scale, ToDoubleFunction<OptionRow.Figures> of) { }
+    private record Criterion(String name, boolean counted, String unit, double scale, ToDoubleFunction<OptionRow.Figures> of) {
+        /** Which is less, 0 where both look the same as shown: nobody can be told of a difference that is not seen. */
+        int told(OptionRow.Figures one, OptionRow.Figures other) {
+            double a = of.applyAsDouble(one);
+            double b = of.applyAsDouble(other);
+            return shown(a / scale).equals(shown(b / scale)) ? 0 : sign(a, b);
+        }
+    }
 
     private static List<Criterion> criteria(OptionRow.Figures one, OptionRow.Figures other) {
         List<Criterion> criteria = new ArrayList<>(List.of(new Criterion("dose", false, "person-mSv", PER_MSV, row -> row.personUsv().mean()),
@@ -119,7 +126,7 @@ public final class OptionComparison {
     }
 
     /** Dominated by the one that saves most of the dose among those that dominate it. */
-    private static OptionRow dominated(OptionRow row, List<OptionRow> all) {
+    static OptionRow dominated(OptionRow row, List<OptionRow> all) {
         Optional<OptionRow.Dominated> by = all.stream().filter(other -> other != row && dominates(other, row))
             .min(Comparator.comparingDouble(other -> other.figures().orElseThrow().personUsv().mean()))
             .map(other -> new OptionRow.Dominated(other.letter(), because(other, row)));
@@ -132,7 +139,7 @@ public final class OptionComparison {
         }
         boolean better = false;
         for (Criterion criterion : criteria(one.figures().get(), other.figures().get())) {
-            int sign = sign(criterion.of.applyAsDouble(one.figures().get()), criterion.of.applyAsDouble(other.figures().get()));
+            int sign = criterion.told(one.figures().get(), other.figures().get());
             if (sign > 0) {
                 return false;
             }
@@ -151,7 +158,7 @@ public final class OptionComparison {
         for (Criterion criterion : criteria(better.figures().orElseThrow(), row.figures().orElseThrow())) {
             double a = criterion.of.applyAsDouble(better.figures().get());
             double b = criterion.of.applyAsDouble(row.figures().get());
-            if (sign(a, b) < 0) {
+            if (criterion.told(better.figures().get(), row.figures().get()) < 0) {
                 less.add((criterion.counted ? "fewer " : "less ") + criterion.name + " (" + shown(a / criterion.scale) + " against " + shown(b / criterion.scale)
                     + (criterion.unit.isEmpty() || criterion.unit.equals(criterion.name) ? "" : " " + criterion.unit) + ")");
             } else {
@@ -165,7 +172,7 @@ public final class OptionComparison {
         return words.size() == 1 ? words.get(0) : String.join(", ", words.subList(0, words.size() - 1)) + " and " + words.get(words.size() - 1);
     }
 
-    /** Three digits and more: what is told apart must not look the same. */
+    /** Three digits and more: what looks the same here is not told apart. */
     private static String shown(double value) {
         return Math.abs(value) >= 1_000 ? String.format(Locale.ROOT, "%,.0f", value).replace(',', '\u202f') : String.format(Locale.ROOT, Math.abs(value) >= 100 ? "%.1f" : "%.2f", value);
     }

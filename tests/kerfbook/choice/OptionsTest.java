@@ -26,11 +26,13 @@ import kerfbook.estimate.Basis;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Forecast;
 import kerfbook.outlook.Model;
+import kerfbook.outlook.Outlook;
 import kerfbook.outlook.Paths;
 import kerfbook.outlook.Plan;
 import kerfbook.outlook.Progress;
 import kerfbook.outlook.Received;
 import kerfbook.outlook.Simulation;
+import kerfbook.outlook.Spread;
 import kerfbook.outlook.State;
 import kerfbook.quantity.Invalid;
 import kerfbook.tables.BasisTables;
@@ -330,5 +332,36 @@ class OptionsTest {
         for (int trial = 0; trial < now.trials(); trial++) {
             assertEquals(now.hours(trial), later.hours(trial), 6.5, "a working day: days before which nothing starts fall on other weekdays");
         }
+    }
+
+    private static List<OptionRow> rows(String... changes) {
+        Option option = option(changes);
+        Simulation.Result plan = Simulation.result(Model.of(DEMO, BASIS, "", State.NONE), new Plan(7, 256, 1), Progress.UNWATCHED);
+        Campaign changed = Options.apply(DEMO, option);
+        return OptionComparison.rows(List.of(new OptionComparison.Drawn(Optional.empty(), DEMO, Optional.of(plan), List.of()), new OptionComparison.Drawn(Optional.of(option), changed,
+            Optional.of(Simulation.result(Model.changed(changed, BASIS, "", State.NONE, DEMO), new Plan(7, 256, 1), Progress.UNWATCHED)), List.of())));
+    }
+
+    /** EDGE: what looks the same as shown is told to be the same; a difference that is seen is named. */
+    @Test
+    void a_difference_that_is_not_shown_is_not_told() {
+        OptionRow.Figures plan = rows().get(0).figures().orElseThrow();
+        double cost = plan.cost().orElseThrow().mean();
+        String less = because(plan, cost * (1 - 1e-8), 1e-6);
+        assertEquals("", less);
+        String more = because(plan, cost - 1_000, 1e-6);
+        assertTrue(more.contains("less cost (") && !more.contains("fewer tools ("), more);
+    }
+
+    /** What is said of a plan beside another that costs so much and uses up a part less of everything. */
+    private static String because(OptionRow.Figures plan, double cost, double part) {
+        OptionRow.Figures other = new OptionRow.Figures(plan.personUsv(), plan.hours(), plan.finish(), plan.highestUsv(), Optional.of(Spread.exactly(cost)),
+            plan.waste().stream().map(each -> new Outlook.Amount(each.what(), each.unit(), Spread.exactly(each.amount().mean() * (1 - part)))).toList(),
+            plan.target(), plan.constraint(), plan.outcomes());
+        return OptionComparison.dominated(row("A", plan), List.of(row("A", plan), row("B", other))).dominated().map(OptionRow.Dominated::because).orElse("");
+    }
+
+    private static OptionRow row(String letter, OptionRow.Figures figures) {
+        return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of());
     }
 }
