@@ -187,7 +187,8 @@ function table(camp, data, redraw, reload) {
 
 /** Once work has begun, what it has cost is no longer in the figure. */
 const costOf = answer => (answer.outlook.as_of ? 'Cost still to come' : 'Cost');
-const because = row => (row.dominated ? `Dominated: ${row.dominated.because}` : '');
+/** Runs kept from before there were cautions have none. */
+const because = row => [row.dominated ? `Dominated: ${row.dominated.because}` : '', ...(row.cautions ?? [])].filter(Boolean).join(' ');
 function first(preference, { letter }) {
   const found = preference?.options.find(each => each.letter === letter);
   return found ? `${found.of20} of 20` : '–';

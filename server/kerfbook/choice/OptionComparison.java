@@ -45,7 +45,7 @@ public final class OptionComparison {
             Drawn drawn = all.get(i);
             rows.add(new OptionRow(letter(i), drawn.option().map(Option::code), drawn.option().map(Option::name).orElse("As planned"),
                 drawn.option().map(Option::note).orElse(""), drawn.result().map(result -> figures(drawn.campaign(), result)), drawn.refused(), Optional.empty(),
-                drawn.option().map(Options::notPriced).orElse(List.of())));
+                drawn.option().map(Options::notPriced).orElse(List.of()), drawn.option().map(option -> Options.cautions(all.get(0).campaign(), option)).orElse(List.of())));
         }
         return rows.stream().map(row -> dominated(row, rows)).toList();
     }
@@ -130,11 +130,11 @@ public final class OptionComparison {
         Optional<OptionRow.Dominated> by = all.stream().filter(other -> other != row && dominates(other, row))
             .min(Comparator.comparingDouble(other -> other.figures().orElseThrow().personUsv().mean()))
             .map(other -> new OptionRow.Dominated(other.letter(), because(other, row)));
-        return new OptionRow(row.letter(), row.option(), row.name(), row.note(), row.figures(), row.refused(), by, row.notPriced());
+        return new OptionRow(row.letter(), row.option(), row.name(), row.note(), row.figures(), row.refused(), by, row.notPriced(), row.cautions());
     }
 
     private static boolean dominates(OptionRow one, OptionRow other) {
-        if (one.figures().isEmpty() || other.figures().isEmpty() || !one.notPriced().isEmpty()) {
+        if (one.figures().isEmpty() || other.figures().isEmpty() || !one.notPriced().isEmpty() || !one.cautions().isEmpty()) {
             return false;
         }
         boolean better = false;

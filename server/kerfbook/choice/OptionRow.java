@@ -16,9 +16,10 @@ import kerfbook.outlook.Spread;
  * @param refused    why it does not; empty where it does
  * @param dominated  by which other it is dominated, and in which words; left out where by none
  * @param notPriced  kinds of change that cost something nobody gave
+ * @param cautions   what the figures leave out, in words
  */
 public record OptionRow(String letter, Optional<String> option, String name, String note, Optional<Figures> figures, List<String> refused,
-                        Optional<Dominated> dominated, List<String> notPriced) {
+                        Optional<Dominated> dominated, List<String> notPriced, List<String> cautions) {
 
     /**
      * @param highestUsv highest dose of one person

@@ -3,8 +3,10 @@ package kerfbook.choice;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Change;
 import kerfbook.campaign.Component;
@@ -55,6 +57,18 @@ public final class Options {
         return option.changes().stream().filter(change -> change.price().isEmpty()
             && (change.kind() == Change.Kind.SHIELD || change.kind() == Change.Kind.WAIT || change.kind() == Change.Kind.FILTER || change.kind() == Change.Kind.DECONTAMINATION))
             .map(change -> change.kind().toString()).distinct().toList();
+    }
+
+    /** What is taken for granted in a change and may not hold: fewer people are reckoned with the hours of more. */
+    public static List<String> cautions(Campaign plan, Option option) {
+        return option.changes().stream().filter(change -> change.people().isPresent()).flatMap(change -> {
+            double people = change.people().get();
+            OptionalDouble most = Stream.concat(plan.routines().stream().flatMap(routine -> routine.tasks().stream()).filter(task -> fits(change, task.group()))
+                .flatMap(task -> task.steps().stream()), plan.tasks().stream().filter(task -> fits(change, task.group())).flatMap(task -> task.steps().stream()))
+                .flatMap(step -> step.staff().stream()).filter(staff -> staff.role().equals(change.role().orElseThrow())).mapToDouble(Staff::people).max();
+            return most.isPresent() && people < most.getAsDouble() ? Stream.of(change.role().get()) : Stream.empty();
+        }).distinct().map(role -> "Fewer people of the role " + role + ", and the hours are kept: nobody said how much longer fewer people need. Time, dose and cost may come out too low.")
+            .toList();
     }
 
     /** A fault at one of the change's own fields keeps it; one elsewhere in the plan is told beside what names it. */

@@ -342,6 +342,17 @@ class OptionsTest {
             Optional.of(Simulation.result(Model.changed(changed, BASIS, "", State.NONE, DEMO), new Plan(7, 256, 1), Progress.UNWATCHED)), List.of())));
     }
 
+    /** LAW: fewer people work the hours of more, since nobody said otherwise: the row says so and dominates nothing; as many or more raise no caution. */
+    @Test
+    void fewer_people_with_the_same_hours_are_a_caution_and_dominate_nothing() {
+        List<OptionRow> rows = rows("{\"kind\":\"crew\",\"role\":\"rigger\",\"people\":1}");
+        assertEquals(1, rows.get(1).cautions().size());
+        assertTrue(rows.get(1).cautions().get(0).startsWith("Fewer people of the role rigger, and the hours are kept"));
+        assertEquals(Optional.empty(), rows.get(0).dominated());
+        assertEquals(List.of(), rows.get(0).cautions());
+        assertEquals(List.of(), Options.cautions(DEMO, option("{\"kind\":\"crew\",\"role\":\"rigger\",\"people\":9}")));
+    }
+
     /** EDGE: what looks the same as shown is told to be the same; a difference that is seen is named. */
     @Test
     void a_difference_that_is_not_shown_is_not_told() {
@@ -362,6 +373,6 @@ class OptionsTest {
     }
 
     private static OptionRow row(String letter, OptionRow.Figures figures) {
-        return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of());
+        return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of(), List.of());
     }
 }
