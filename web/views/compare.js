@@ -7,7 +7,7 @@ import { nameOf, plural, sentence } from '../lib/words.js';
 import { fixed, msv, sig } from '../lib/units.js';
 import { missing } from '../elements/missing.js';
 
-let by = 'component_person_usv';
+let by = 'campaign_person_usv';
 
 export const title = ({ camp, route }) => `Techniques for ${nameOf(camp, 'components', route.rest[0])}, ${camp.doc.settings.name}`;
 
@@ -31,8 +31,8 @@ export function body({ route, camp, data, redraw }) {
 }
 
 const heading = (name, rows) => {
-  const least = inOrder(rows, 'component_person_usv')[0];
-  return least ? `${name}: ${least.name} takes the least dose, ${msv(least.figures.component_person_usv)} person-mSv` : `No technique fits ${name}`;
+  const least = inOrder(rows, 'campaign_person_usv')[0];
+  return least ? `${name}: ${least.name} takes the least dose for the campaign, ${msv(least.figures.campaign_person_usv)} person-mSv` : `No technique fits ${name}`;
 };
 
 const from = row => html`<span class="mark ${row.from === 'campaign' ? 'solid' : ''}">${row.from === 'campaign' ? 'of the campaign' : 'assumption: handbook'}</span>`;
