@@ -114,7 +114,7 @@ public final class DecisionAids {
     }
 
     private static String effectiveness(List<Step> steps, boolean rising) {
-        return steps.isEmpty() ? "One option is the cheapest and gives the least dose." : rising ? "Each further step costs more for a person-sievert than the one before it."
+        return steps.isEmpty() ? "One option is the cheapest and gives the least dose." : steps.size() == 1 ? "There is one step: more cost for less dose." : rising ? "Each further step costs more for a person-sievert than the one before it."
             : "The cost of a person-sievert does not rise from step to step: steps must not be judged one by one.";
     }
 

@@ -199,4 +199,17 @@ class DecisionAidsTest {
             throw new UncheckedIOException(e);
         }
     }
+
+    /** EDGE: of two options there is one step, which follows no other; of three there are two. */
+    @Test
+    void one_step_is_not_held_against_a_step_before_it() {
+        List<Choice> three = List.of(new Choice("a", "A", 0, List.of(new Dose("all", 10_000, 1_000)), List.of()),
+            new Choice("b", "B", 1_000, List.of(new Dose("all", 5_000, 1_000)), List.of()), new Choice("c", "C", 9_000, List.of(new Dose("all", 1_000, 1_000)), List.of()));
+        assertEquals("There is one step: more cost for less dose.", steps(three.subList(0, 2)));
+        assertEquals("Each further step costs more for a person-sievert than the one before it.", steps(three));
+    }
+
+    private static String steps(List<Choice> choices) {
+        return DecisionAids.of(new DecisionQuestion("EUR", choices, DoseValue.of(1), List.of(), List.of(), List.of(), Optional.empty(), Optional.empty())).effectiveness().sentence();
+    }
 }
