@@ -227,7 +227,11 @@ public final class Plans {
     private static void requireApplicable(Campaign campaign, Edit edit) {
         NewItem item = edit instanceof Edit.AddItem add ? add.item() : edit instanceof Edit.PutItem put ? put.item() : null;
         if (item != null && item.kind().equals("options")) {
-            Options.apply(campaign, Json.read(item.json().getBytes(StandardCharsets.UTF_8), Option.class));
+            Option option = Json.read(item.json().getBytes(StandardCharsets.UTF_8), Option.class);
+            if (option.changes().isEmpty()) {
+                throw new Invalid("changes", "is empty: that is the plan itself. Add what is done in another way.");
+            }
+            Options.apply(campaign, option);
         }
     }
 

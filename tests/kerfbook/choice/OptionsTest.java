@@ -15,9 +15,11 @@ import java.util.Map;
 import java.util.Optional;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Component;
+import kerfbook.campaign.Constraint;
 import kerfbook.campaign.Option;
 import kerfbook.campaign.Price;
 import kerfbook.campaign.RosterEntry;
+import kerfbook.campaign.Scope;
 import kerfbook.campaign.Source;
 import kerfbook.campaign.Survey;
 import kerfbook.document.Documents;
@@ -374,5 +376,18 @@ class OptionsTest {
 
     private static OptionRow row(String letter, OptionRow.Figures figures) {
         return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of(), List.of());
+    }
+
+    /** EDGE: the least that a dosemeter tells is a constraint, less is not. */
+    @Test
+    void a_constraint_below_what_can_be_told_is_refused() {
+        assertEquals(1, constraint(1).individualUsv());
+        for (double usv : new double[] {Math.nextDown(1.0), 1e-300, 0, Double.NaN}) {
+            assertEquals("individual_usv", assertThrows(Invalid.class, () -> constraint(usv)).faults().get(0).field());
+        }
+    }
+
+    private static Constraint constraint(double usv) {
+        return new Constraint("c", Scope.CAMPAIGN, Optional.empty(), usv, LocalDate.of(2027, 3, 1), "test");
     }
 }
