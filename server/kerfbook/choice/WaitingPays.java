@@ -45,6 +45,14 @@ public record WaitingPays(double costPerYear, double alphaPerPersonSv, List<Year
         return new WaitingPays(costPerYear, alphaPerPersonSv, List.copyOf(years), best, sentence(years, best, most), NOTES);
     }
 
+    /** The same of a campaign whose work has begun: each point is still of all of it, and says so. */
+    public WaitingPays begun(LocalDate asOf, double receivedUsv) {
+        List<String> all = new ArrayList<>(notes);
+        all.add(0, String.format(Locale.ROOT, "Every point is a forecast of the whole plan, as if nothing were done. Of it %.1f person-mSv are received as of %s: "
+            + "waiting saves nothing of them any more, so that it saves less than stands here.", receivedUsv / 1000, asOf));
+        return new WaitingPays(costPerYear, alphaPerPersonSv, years, bestYears, sentence + " That is of the whole plan, what is done included.", List.copyOf(all));
+    }
+
     private static String sentence(List<Year> years, int best, int most) {
         if (best == 0) {
             return "Waiting does not pay: what decay saves is worth less than what waiting costs.";

@@ -237,7 +237,6 @@ public final class Server implements AutoCloseable {
         WaterRoutes.on(routes, plans);
         RosterRoutes.on(routes, plans);
         OrderRoutes.on(routes, plans, room);
-        WaitingRoutes.on(routes, plans, room);
         Entries entries = new Entries(database);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);
@@ -252,6 +251,7 @@ public final class Server implements AutoCloseable {
         LearningRoutes.on(routes, lessons);
         RunRoutes.on(routes, plans, runs, queue, lessons::state);
         WhatIfRoutes.on(routes, plans, lessons::state, room);
+        WaitingRoutes.on(routes, plans, room, lessons::state);
         Reviews reviews = new Reviews(database);
         Reviewed reviewed = new Reviewed(plans, reviews, entries, today);
         StandingRoutes.on(routes, plans, runs, entries, handIns, id -> Stream.concat(lessons.of(id).learnt().findings().stream(),

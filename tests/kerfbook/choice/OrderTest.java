@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
+import java.time.LocalDate;
 import java.util.List;
 import kerfbook.campaign.Campaign;
 import kerfbook.estimate.Estimate;
@@ -80,5 +81,15 @@ class OrderTest {
         }
         assertEquals(0, WaitingPays.of(DEMO, RosterTest.BASIS, 3, 1e9, 1).bestYears());
         assertEquals(3, WaitingPays.of(DEMO, RosterTest.BASIS, 3, 0, 1).bestYears());
+    }
+
+    /** BY HAND: once 12 700 person-µSv are received the answer says so, and that its points are still of the whole plan. */
+    @Test
+    void waiting_says_that_it_takes_the_whole_plan_once_work_has_begun() {
+        WaitingPays plan = WaitingPays.of(DEMO, RosterTest.BASIS, 1, 20_000, 5e6);
+        WaitingPays begun = plan.begun(LocalDate.of(2027, 4, 12), 12_700);
+        assertEquals(plan.years(), begun.years());
+        assertTrue(begun.sentence().endsWith("That is of the whole plan, what is done included."));
+        assertTrue(begun.notes().get(0).contains("12.7 person-mSv are received as of 2027-04-12"));
     }
 }
