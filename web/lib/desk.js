@@ -148,7 +148,7 @@ class Desk {
 
   /** Writes the entry under way down; true when it is kept. */
   async keepIt() {
-    const { entry, faults } = made(this.draft, this.choices.ranges);
+    const { entry, faults } = made(this.draft, this.choices.ranges, undefined, this.choices.invented ? this.choices.today : undefined);
     this.faults = faults;
     if (!entry) return false;
     if (this.draft.handed) return this.settleAs(entry);

@@ -18,8 +18,11 @@ export function pressed(text, key) {
 /** Minutes after a step; between 5 minutes and the most that one entry takes. */
 export const stepped = (minutes, by, most = 720) => Math.min(most, Math.max(5, minutes + by));
 
-/** @returns {{entry?: object, faults: [string, string][]}} the entry, or what is wrong: field and words */
-export function made(draft, ranges, now = new Date()) {
+/**
+ * @param today the day of an entry that names none
+ * @returns {{entry?: object, faults: [string, string][]}} the entry, or what is wrong: field and words
+ */
+export function made(draft, ranges, now = new Date(), today = dayHere(now)) {
   const faults = [];
   if (!draft.worker) faults.push(['worker', 'Choose who worked.']);
   if (!draft.task) faults.push(['task', 'Choose the task.']);
@@ -32,7 +35,7 @@ export function made(draft, ranges, now = new Date()) {
   if (draft.remark.length > ranges.longest_remark) faults.push(['remark', `The remark is longer than ${ranges.longest_remark} characters. Shorten it.`]);
   if (faults.length > 0) return { faults };
   const entry = {
-    id: draft.changing && UUID.test(draft.changing) ? draft.changing : newId(), worker: draft.worker, task: draft.task, on: draft.on || dayHere(now), area: draft.area,
+    id: draft.changing && UUID.test(draft.changing) ? draft.changing : newId(), worker: draft.worker, task: draft.task, on: draft.on || today, area: draft.area,
     hours: Math.round(hours / STEP_H) / 12, usv: dose, remark: draft.remark.trim(), made_at: now.toISOString(), confirmed: [],
   };
   if (draft.step) entry.step = draft.step;

@@ -186,7 +186,7 @@ final class RunRoutes {
     private void answer(Context ctx, Run run, Optional<ChangedSince> changed) {
         ByteArrayOutputStream json = new ByteArrayOutputStream();
         part(json, "{\"run\":", Json.bytes(row(run)));
-        queue.progress(run.campaign(), run.number()).ifPresent(progress -> part(json, ",\"progress\":", Json.bytes(progress.shown())));
+        queue.progress(run.campaign(), run.number()).filter(none -> !run.status().ended()).ifPresent(progress -> part(json, ",\"progress\":", Json.bytes(progress.shown())));
         changed.ifPresent(since -> part(json, ",\"changed_since\":", Json.bytes(since)));
         Optional<byte[]> result = run.status() == Status.DONE ? runs.result(run) : Optional.empty();
         if (result.isPresent()) {

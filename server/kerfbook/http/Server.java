@@ -46,7 +46,8 @@ public final class Server implements AutoCloseable {
     private static final Logger LOG = System.getLogger("kerfbook.http");
     private static final int THREADS = 64;
     private static final int IDLE_MS = 30_000;
-    private static final int SLOWEST_BYTES_PER_S = 256;
+    /** Also a body of a few bytes on a busy machine must pass: it is late only after some seconds. */
+    private static final int SLOWEST_BYTES_PER_S = 32;
     private static final int STOP_MS = 5_000;
     /** How long a connection must have been quiet, ms, to be closed when the service stops. */
     private static final long QUIET_MS = 100;

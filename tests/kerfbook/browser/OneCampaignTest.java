@@ -133,6 +133,7 @@ class OneCampaignTest {
             press("Yes, keep it");
         }
         browser.waitFor(now -> site.get(AT + "/entries/state").get("entries").asInt() == before + 1);
+        assertEquals("2027-04-12", site.get(AT + "/entries/state").get("last").asText(), "an entry that names no day is of the day as which the example is shown");
         browser.requireNoTroubles("log");
         browser.size(1440);
     }
