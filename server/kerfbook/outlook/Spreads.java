@@ -105,11 +105,16 @@ final class Spreads {
         return unbiased(input, s);
     }
 
-    /** Of all that a step has in common with others: its quantity, its difficulty, the crew. The number of faults is drawn by itself. */
+    /**
+     * Of all that a step has in common with others: its quantity, its difficulty, the crew. The number of faults is drawn by itself. Hours that
+     * somebody gave are what they are: neither the crew's pace nor what was learnt moves them.
+     */
     int shared(Resolved.Task task, Resolved.Step step) {
-        boolean given = replaced(step, Figure.HOURS);
-        int factor = given || replaced(step, Figure.QUANTITY) || step.dose().driver() == Driver.FAULT ? Program.ONE : quantity(step);
-        if (!given && !replaced(step, Figure.DIFFICULTY)) {
+        if (replaced(step, Figure.HOURS)) {
+            return Program.ONE;
+        }
+        int factor = replaced(step, Figure.QUANTITY) || step.dose().driver() == Driver.FAULT ? Program.ONE : quantity(step);
+        if (!replaced(step, Figure.DIFFICULTY)) {
             factor = program.product(factor, difficulty(step.dose().factors()));
         }
         Driver driver = step.dose().driver();

@@ -15,7 +15,8 @@ import kerfbook.quantity.Require;
  *
  * @param asOf      left out before anything was done
  * @param remaining part of a task still to do, 0 to 1, by task; 1 where none is given
- * @param hours     factor on the hours of a group of tasks, by group; not on tool-on hours of a technique that has a factor of its own
+ * @param hours     factor on the hours of a group of tasks, by group; not on tool-on hours of a technique that has a factor of its own, nor on hours
+ *                  that somebody replaced
  * @param rates     factor on the dose rate of an area, by area
  * @param speeds    factor on the tool-on hours of a technique, by technique
  */

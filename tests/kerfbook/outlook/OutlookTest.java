@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import kerfbook.campaign.Campaign;
+import kerfbook.campaign.FigureOverride;
 import kerfbook.campaign.Uncertainty;
 import kerfbook.document.Documents;
 import kerfbook.estimate.Basis;
@@ -220,6 +221,21 @@ class OutlookTest {
         Simulation.Result result = Simulation.result(plan.model(Known.STEADY), new Plan(1, 2_000, 1), Progress.UNWATCHED);
         for (int k = 0; k < 2_000; k++) {
             assertEquals(result.paths().usv(k) / 10, result.paths().hours(k), 1e-5);
+        }
+    }
+
+    /** LAW: hours that somebody gave are what they are, whatever the crew's pace and what was learnt of its group; other tasks vary on. */
+    @Test
+    void replaced_hours_do_not_vary() {
+        Known plan = new Known().task("given", new Likely(2, 5, 8)).task("other", new Likely(2, 5, 8), "given");
+        plan.overrides.add(new FigureOverride("o", "manual/given", "do", Optional.empty(), FigureOverride.Figure.HOURS, 10, "agreed", LocalDate.of(2027, 2, 1)));
+        State slow = new State(Optional.of(LocalDate.of(2027, 3, 1)), Map.of(), Map.of("work", new Factor(Math.log(1.4), 0.1)), Map.of(), Map.of(), Received.NOTHING);
+        for (State state : List.of(State.NONE, slow)) {
+            Outlook outlook = Known.run(plan.model(state), 5, 2_000);
+            Spread given = outlook.tasks().get(0).hours();
+            assertEquals(10, given.mean(), 1e-12);
+            assertEquals(0, given.sd(), 1e-12);
+            assertTrue(outlook.tasks().get(1).hours().sd() > 0.5);
         }
     }
 }
