@@ -52,6 +52,17 @@ public final class Options {
         return changed;
     }
 
+    /**
+     * The campaign as it is once the option is carried out: as {@link #apply}, with what people received left as it was recorded. Doses that
+     * a comparison takes to have been received later belong to the comparison.
+     *
+     * @throws Invalid also if a year is missing in the records then: it is not known, and nothing is put in its place
+     */
+    public static Campaign carriedOut(Campaign campaign, Option option) {
+        Campaign after = apply(campaign, option);
+        return after.moved(after.settings(), after.sources(), after.shields(), after.tasks(), campaign.workers());
+    }
+
     /** What an option says nothing about that its cost would need. */
     public static List<String> notPriced(Option option) {
         return option.changes().stream().filter(change -> change.price().isEmpty()

@@ -19,7 +19,7 @@ final class Waiting {
     /**
      * The whole campaign so many years later: start, holidays, days before which nothing starts, sources and shields that end or stand from the start on.
      * Surveys and inventories stay where they are and decay. Doses received before are taken to be those of as many years later, since a year
-     * that nobody has seen is not 0.
+     * that nobody has seen is not 0; that is for comparing, and never kept ({@link Options#carriedOut}).
      */
     static Campaign apply(Campaign campaign, int years) {
         Settings settings = campaign.settings();

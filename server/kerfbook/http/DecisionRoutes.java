@@ -118,8 +118,19 @@ final class DecisionRoutes {
         Campaign campaign = plans.campaign(stored);
         Option option = campaign.options().stream().filter(each -> each.code().equals(making.subject())).findFirst()
             .orElseThrow(() -> new Invalid("subject", "there is no option \"" + making.subject() + "\" in this campaign."));
-        List<Edit> edits = edits(stored, campaign, Options.apply(campaign, option), option);
+        List<Edit> edits = edits(stored, campaign, carriedOut(campaign, option), option);
         return decisions.take(made, seen, plans.checked(edits));
+    }
+
+    private static Campaign carriedOut(Campaign campaign, Option option) {
+        Options.apply(campaign, option);                // a change that does not fit is told at its own field
+        try {
+            return Options.carriedOut(campaign, option);
+        } catch (Invalid missing) {
+            throw new Refused(Problem.of(409, "It cannot be carried out while the records of people's doses do not reach the later start: nothing is put in place of years "
+                + "that nobody has seen. Record the choice without carrying it out, and bring the plan in anew with its start and the records once they are known.",
+                missing.faults()));
+        }
     }
 
     /** What it takes to make one campaign the other; the option leaves the list, since it is part of the plan then. */

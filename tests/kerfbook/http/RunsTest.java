@@ -23,6 +23,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalLong;
 import java.util.stream.StreamSupport;
+import kerfbook.account.Role;
 import kerfbook.campaign.Campaign;
 import kerfbook.outlook.State;
 import kerfbook.store.Campaigns;
@@ -381,6 +382,22 @@ class RunsTest {
             assertEquals(3, document.get("options").size());
             assertEquals(List.of("rail-wall"), own.request().get("/api/campaigns/1/decisions").jsonPath().getList("items.subject"));
             assertEquals("Test radiation-protection-officer (radiation-protection-officer)", own.request().get("/api/campaigns/1/decisions").jsonPath().getString("items[0].decided_by"));
+        }
+    }
+
+    /** LAW: carrying out a wait rewrites nobody's record of doses: where years are missing at the later start it is refused in words, and the choice can be recorded alone. */
+    @Test
+    void waiting_that_is_carried_out_rewrites_no_record_of_doses() {
+        try (Running own = new Running()) {
+            own.json(Running.demo("demo-campaign")).post("/api/campaigns");
+            List<Object> before = own.everything();
+            String choice = "{\"kind\":\"option\",\"subject\":\"wait\",\"text\":\"Wait.\",\"reason\":\"It decays.\",\"take\":true}";
+            Response refused = own.as(Role.PROJECT_MANAGER).contentType("application/json").body(choice).header("If-Match", "\"1\"").post("/api/campaigns/1/decisions");
+            assertEquals(409, refused.statusCode(), refused.asString());
+            assertTrue(refused.asString().contains("has no dose for 2028"), refused.asString());
+            assertEquals(409, own.json(choice).header("If-Match", "\"1\"").post("/api/campaigns/1/decisions").statusCode());
+            assertEquals(before, own.everything());
+            assertEquals(201, own.json(choice.replace("true", "false")).post("/api/campaigns/1/decisions").statusCode());
         }
     }
 
