@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Option;
 import kerfbook.choice.Options;
@@ -119,6 +120,7 @@ final class DecisionRoutes {
         Option option = campaign.options().stream().filter(each -> each.code().equals(making.subject())).findFirst()
             .orElseThrow(() -> new Invalid("subject", "there is no option \"" + making.subject() + "\" in this campaign."));
         List<Edit> edits = edits(stored, campaign, carriedOut(campaign, option), option);
+        requireAllowed(edits, Caller.of(ctx).role());
         return decisions.take(made, seen, plans.checked(edits));
     }
 
@@ -131,6 +133,21 @@ final class DecisionRoutes {
                 + "that nobody has seen. Record the choice without carrying it out, and bring the plan in anew with its start and the records once they are known.",
                 missing.faults()));
         }
+    }
+
+    /** An option changes nothing that whoever carries it out could not change by hand. */
+    private static void requireAllowed(List<Edit> edits, Role role) {
+        String kinds = edits.stream().filter(edit -> !Permissions.allows(route(edit), role)).map(edit -> edit.thing().get(0)).distinct().collect(Collectors.joining(", "));
+        if (!kinds.isEmpty()) {
+            throw new Refused(403, "Carrying this option out changes the campaign's " + kinds + ", which your role may not change. Ask the radiation protection "
+                + "officer to carry it out; you may record the choice without carrying it out.");
+        }
+    }
+
+    private static String route(Edit edit) {
+        String path = "/api/campaigns/{id}/" + (edit instanceof Edit.PutHeader ? "settings" : edit.thing().get(0));
+        return edit instanceof Edit.AddItem ? "POST " + path : edit instanceof Edit.RemoveItem ? "DELETE " + path + "/{code}"
+            : edit instanceof Edit.PutHeader ? "PUT " + path : "PUT " + path + "/{code}";
     }
 
     /** What it takes to make one campaign the other; the option leaves the list, since it is part of the plan then. */

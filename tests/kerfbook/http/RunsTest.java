@@ -401,6 +401,23 @@ class RunsTest {
         }
     }
 
+    /** LAW: an option is no way round: what a role may not change it does not change by carrying one out; the officer does. */
+    @Test
+    void an_option_is_carried_out_only_by_who_may_make_its_changes() {
+        try (Running own = new Running()) {
+            own.json(Running.demo("demo-campaign")).post("/api/campaigns");
+            List<Object> before = own.everything();
+            String choice = "{\"kind\":\"option\",\"subject\":\"wall-and-water\",\"text\":\"Clean the water.\",\"reason\":\"It keeps the target.\",\"take\":true}";
+            Response refused = own.as(Role.PROJECT_MANAGER).contentType("application/json").body(choice).header("If-Match", "\"1\"").post("/api/campaigns/1/decisions");
+            assertEquals(403, refused.statusCode(), refused.asString());
+            assertTrue(refused.asString().contains("surveys"), refused.asString());
+            assertEquals(before, own.everything());
+            assertEquals(0, own.request().get("/api/campaigns/1/decisions").jsonPath().getInt("total"));
+            assertEquals(201, own.as(Role.PROJECT_MANAGER).contentType("application/json").body(choice.replace("true", "false")).post("/api/campaigns/1/decisions").statusCode());
+            assertEquals(201, own.json(choice).header("If-Match", "\"1\"").post("/api/campaigns/1/decisions").statusCode());
+        }
+    }
+
     /** EDGE: what cannot be asked is refused with its field, and nothing is stored. */
     @ParameterizedTest
     @CsvSource(delimiter = '|', value = {
