@@ -73,7 +73,7 @@ final class Lessons {
     Lesson of(Stored stored, List<LearntFactors.Row> accepted) {
         Campaign campaign = plans.campaignOf(stored);
         Forecast forecast = forecast(stored);
-        Log log = new Log(entries.current(stored.id()), entries.progress(stored.id()));
+        Log log = new Log(entries.current(stored.id()), entries.words(stored.id()));
         List<AcceptedFactor> held = accepted.stream().map(LearntFactors.Row::factor).toList();
         LocalDate asOf = today.of(stored.id());
         return new Lesson(stored, campaign, forecast, log, Learning.of(campaign, forecast, log, LearningSettings.USUAL, held, asOf), accepted);
@@ -81,7 +81,7 @@ final class Lessons {
 
     /** Where the work stands, with the factors that were accepted; the plan alone where nothing was logged or brought from elsewhere. */
     State state(long id, Campaign campaign, Basis basis) {
-        Log log = new Log(entries.current(id), entries.progress(id));
+        Log log = new Log(entries.current(id), entries.words(id));
         List<AcceptedFactor> held = factors.list(id).stream().map(LearntFactors.Row::factor).toList();
         if (log.equals(Log.EMPTY) && held.isEmpty()) {
             return State.NONE;

@@ -171,11 +171,19 @@ public final class Entries {
         });
     }
 
-    /** The latest word about each task. */
+    /** The word about each task that holds: of the latest day, and the one written last on that day. */
     public List<TaskProgress> progress(long campaign) {
         return database.read(handle -> handle.createQuery("""
-                SELECT task, on_day, share, closed FROM task_progress p WHERE campaign_id = :campaign AND number =
-                  (SELECT MAX(number) FROM task_progress l WHERE l.campaign_id = :campaign AND l.task = p.task) ORDER BY task""")
+                SELECT task, on_day, share, closed FROM task_progress p WHERE campaign_id = :campaign AND NOT EXISTS
+                  (SELECT 1 FROM task_progress l WHERE l.campaign_id = p.campaign_id AND l.task = p.task
+                    AND (l.on_day > p.on_day OR l.on_day = p.on_day AND l.number > p.number)) ORDER BY task""")
+            .bind("campaign", campaign)
+            .map(EntryRows::progress).list());
+    }
+
+    /** Every word about every task, oldest first: what a day in the past is seen from. */
+    public List<TaskProgress> words(long campaign) {
+        return database.read(handle -> handle.createQuery("SELECT task, on_day, share, closed FROM task_progress WHERE campaign_id = :campaign ORDER BY number")
             .bind("campaign", campaign)
             .map(EntryRows::progress).list());
     }

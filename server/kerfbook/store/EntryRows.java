@@ -25,7 +25,7 @@ final class EntryRows {
           confirmed, entered_by, account) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)""";
     private static final String[] NUMBER = {"number"};
     private static final String LAST_WORD = """
-        SELECT on_day, closed FROM task_progress WHERE campaign_id = ? AND task = ? ORDER BY number DESC FETCH FIRST 1 ROWS ONLY""";
+        SELECT on_day, closed FROM task_progress WHERE campaign_id = ? AND task = ? ORDER BY on_day DESC, number DESC FETCH FIRST 1 ROWS ONLY""";
     private static final String DAY = "SELECT " + COLUMNS + """
          FROM entry e WHERE campaign_id = ? AND worker = ? AND worked_on = ?
         AND NOT EXISTS (SELECT 1 FROM entry r WHERE r.campaign_id = e.campaign_id AND r.replaces = e.id)""";

@@ -23,6 +23,9 @@ import java.util.concurrent.Future;
 import java.util.function.Consumer;
 import java.util.stream.Stream;
 import kerfbook.store.InventedDays;
+import kerfbook.logbook.Log;
+import kerfbook.logbook.TaskProgress;
+import kerfbook.store.Entries;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -333,6 +336,27 @@ class EntriesTest {
         ObjectNode next = entry().put("on", day.plusDays(3).toString());
         assertEquals(201, running.json("{\"entry\":" + next + ",\"refusal\":\"r\",\"reason\":\"\"}").put(campaign + "handed-in/" + next.get("id").asText()).statusCode());
         assertEquals(400, settle(next.get("id").asText(), "{\"how\":\"accepted\",\"reason\":\"x\"}").statusCode(), "a day to come is still refused");
+    }
+
+    /** LAW: the latest day's word holds, whenever it was written; a late note of an earlier day reopens nothing, and a past day still has it. */
+    @Test
+    void a_late_word_about_an_earlier_day_changes_nothing_of_today() {
+        LocalDate today = LocalDate.now();
+        assertEquals(201, word(today.minusDays(1), 1, true).statusCode());
+        assertEquals(201, word(today.minusDays(20), 0.1, false).statusCode());
+        assertEquals(List.of(1f), get("progress").jsonPath().getList("items.share"));
+        assertFalse(get("entries/choices").jsonPath().getList("tasks.id").contains(TASK));
+        assertTrue(put(entry()).asString().contains("was closed on " + today.minusDays(1)));
+        Entries kept = new Entries(running.database);
+        long number = Long.parseLong(campaign.split("/")[3]);
+        Log log = new Log(kept.current(number), kept.words(number));
+        assertEquals(List.of(0.1), log.until(today.minusDays(10)).progress().stream().map(TaskProgress::share).toList());
+        assertEquals(201, word(today.minusDays(1), 0.9, false).statusCode());
+        assertEquals(List.of(0.9f), get("progress").jsonPath().getList("items.share"), "the last word of one day holds");
+    }
+
+    private Response word(LocalDate on, double share, boolean closed) {
+        return running.json("{\"task\":\"" + TASK + "\",\"on\":\"" + on + "\",\"share\":" + share + ",\"closed\":" + closed + "}").post(campaign + "progress");
     }
 
     private Response close(boolean closed) {
