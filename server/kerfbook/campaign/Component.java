@@ -2,6 +2,8 @@ package kerfbook.campaign;
 
 import java.util.List;
 import java.util.Optional;
+import kerfbook.cutting.Medium;
+import kerfbook.cutting.Technique;
 import kerfbook.quantity.Require;
 
 /**
@@ -20,6 +22,8 @@ import kerfbook.quantity.Require;
 public record Component(String code, String name, Shape shape, String material, double densityKgPerM3, double massKg,
                         double topDepthMm, Optional<Spot> place, Optional<Posture> posture, int pieces, int packages,
                         Optional<String> packageType, Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
+    private static final double MM_PER_M = 1_000;
+
     public Component {
         Require.code(code, "code");
         Require.name(name, "name");
@@ -44,6 +48,12 @@ public record Component(String code, String name, Shape shape, String material, 
                      int pieces, int packages, Optional<Inventory> inventory, List<String> routines, List<String> after, String note) {
         this(code, name, shape, material, densityKgPerM3, massKg, topDepthMm, Optional.empty(), Optional.empty(), pieces, packages, Optional.empty(), inventory,
             routines, after, note);
+    }
+
+    /** Why a technique cannot make a cut of it where it stands, if it cannot: under water, what works only in air, or not so deep, cannot. */
+    public Optional<String> whyNot(Technique technique, double thicknessMm) {
+        boolean wet = topDepthMm > 0;
+        return technique.whyNot(material, thicknessMm, wet ? Medium.WATER : Medium.EITHER, wet ? Optional.of(topDepthMm / MM_PER_M) : Optional.empty());
     }
 
     /** The same, divided so. */

@@ -73,7 +73,7 @@ public final class Dividing {
     }
 
     private ShownPlan shown(Plan plan) {
-        Optional<String> because = plan.cuts().stream().flatMap(cut -> technique.whyNot(component.material(), cut.thicknessMm()).stream()).findFirst();
+        Optional<String> because = plan.cuts().stream().flatMap(cut -> component.whyNot(technique, cut.thicknessMm()).stream()).findFirst();
         return new ShownPlan(plan.aim(), plan.division(), plan.division().words(), plan.cutMetres(), plan.cutCount(), plan.pieceCount(),
             plan.packed().map(packed -> packed.packages()), plan.heaviestKg(), plan.thickestMm(), because.isPresent() ? Optional.empty() : Optional.of(hours(plan)),
             because, plan.cuts(), plan.pieces(), plan.kerf(), plan.packed(), hottest(plan), plan.notCoarser(), plan.exceeded(), plan.outlines(),

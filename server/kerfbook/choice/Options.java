@@ -21,7 +21,6 @@ import kerfbook.campaign.RoutineTask;
 import kerfbook.campaign.Shield;
 import kerfbook.campaign.Staff;
 import kerfbook.campaign.Step;
-import kerfbook.cutting.Medium;
 import kerfbook.cutting.Technique;
 import kerfbook.quantity.Invalid;
 import kerfbook.quantity.Invalid.Fault;
@@ -129,7 +128,7 @@ public final class Options {
             throw refused("component", component.code() + " has no cuts. Divide it first.");
         }
         for (Cut cut : meant) {
-            technique.whyNot(component.material(), cut.thicknessMm(), Medium.EITHER, Optional.empty()).ifPresent(why -> {
+            component.whyNot(technique, cut.thicknessMm()).ifPresent(why -> {
                 throw refused("technique", "cannot make " + cut.code() + ": " + why);
             });
         }

@@ -72,7 +72,7 @@ public final class TechniqueComparison {
 
     private ComparisonRow ofCampaign(Technique technique) {
         boolean present = cuts.stream().allMatch(cut -> cut.technique().equals(technique.code()));
-        Optional<String> because = because(technique, Medium.EITHER);
+        Optional<String> because = cuts.stream().flatMap(cut -> component.whyNot(technique, cut.thicknessMm()).stream()).findFirst();
         if (because.isPresent()) {
             return refused(technique, "campaign", present, because.get());
         }

@@ -27,7 +27,7 @@ final class Coverage {
             Cut cut = campaign.cuts().get(i);
             Technique technique = techniques.get(cut.technique());
             Component component = components.get(cut.component());
-            Optional<String> because = technique.whyNot(component.material(), cut.thicknessMm());
+            Optional<String> because = component.whyNot(technique, cut.thicknessMm());
             if (because.isPresent()) {
                 faults.add(new Invalid.Fault("cuts[" + i + "].technique", technique.name() + " is not applicable to cut " + cut.code() + " of "
                     + component.code() + ", because " + because.get() + "."));

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -52,6 +55,22 @@ class OptionsTest {
     private static Campaign read(String name) {
         try (InputStream in = OptionsTest.class.getResourceAsStream("/demo-data/" + name + ".json")) {
             return DOCUMENTS.read(in.readAllBytes());
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    /** With a technique that works only in air, and every component so deep under water. */
+    private static Campaign air(String name, String technique, double topDepthMm) {
+        try (InputStream in = OptionsTest.class.getResourceAsStream("/demo-data/" + name + ".json")) {
+            JsonNode document = new ObjectMapper().readTree(in);
+            document.get("techniques").forEach(each -> {
+                if (each.get("code").asText().equals(technique)) {
+                    ((ObjectNode) each).put("medium", "air");
+                }
+            });
+            document.get("components").forEach(each -> ((ObjectNode) each).put("top_depth_mm", topDepthMm));
+            return DOCUMENTS.read(document.toString().getBytes(StandardCharsets.UTF_8));
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
@@ -182,6 +201,21 @@ class OptionsTest {
 
     private static double worker(Campaign campaign, String code) {
         return forecast(campaign).people().stream().filter(person -> person.worker().equals(code)).findFirst().orElseThrow().usv();
+    }
+
+    /** EDGE: what works only in air is refused under water by the forecast and by an option; where no water covers the component it cuts. */
+    @Test
+    void what_works_only_in_air_cuts_nothing_under_water() {
+        Campaign dry = air("one-ring", "jet", 0);
+        assertTrue(usv(dry) > 0);
+        Campaign ring = air("one-ring", "jet", 1500);
+        Invalid forecast = assertThrows(Invalid.class, () -> forecast(ring));
+        assertEquals("cuts[0].technique", forecast.faults().get(0).field());
+        assertTrue(forecast.faults().get(0).detail().contains("it works in air, not in water"), forecast.faults().toString());
+        Campaign air = air("demo-campaign", "band-saw", 1500);
+        Invalid option = assertThrows(Invalid.class, () -> with(air, "{\"kind\":\"technique\",\"component\":\"core-barrel\",\"technique\":\"band-saw\"}"));
+        assertEquals("changes[0].technique", option.faults().get(0).field());
+        assertTrue(option.faults().get(0).detail().contains("it works in air, not in water"), option.faults().toString());
     }
 
     /** BY HAND: two years later everything of the plan is two years later, what was measured is not; doses before move along. */
