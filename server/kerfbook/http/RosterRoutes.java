@@ -10,6 +10,7 @@ import kerfbook.choice.RosterQuestion;
 import kerfbook.document.Json;
 import kerfbook.quantity.Invalid;
 import kerfbook.store.Edit;
+import kerfbook.store.Entries;
 import kerfbook.store.Item;
 import kerfbook.store.NewItem;
 import kerfbook.store.Stored;
@@ -21,13 +22,15 @@ final class RosterRoutes {
     private record Done(long campaignVersion, RosterProposal proposal) { }
 
     private final Plans plans;
+    private final Entries entries;
 
-    private RosterRoutes(Plans plans) {
+    private RosterRoutes(Plans plans, Entries entries) {
         this.plans = plans;
+        this.entries = entries;
     }
 
-    static void on(Routes routes, Plans plans) {
-        RosterRoutes here = new RosterRoutes(plans);
+    static void on(Routes routes, Plans plans, Entries entries) {
+        RosterRoutes here = new RosterRoutes(plans, entries);
         routes.post("/api/campaigns/{id}/roster/proposal", here::propose);
         routes.post("/api/campaigns/{id}/roster/take", here::take);
     }
@@ -36,6 +39,7 @@ final class RosterRoutes {
         Address.plain(ctx);
         Privacy.requireSight(ctx);                     // it tells what everybody may still take
         Stored stored = plans.campaigns().get(Address.id(ctx));
+        requireNotBegun(stored.id());
         byte[] answer = Json.bytes(Roster.propose(plans.campaign(stored), plans.basis(), Json.read(Body.of(ctx), RosterQuestion.class)));
         ctx.header("ETag", Versions.etag(stored.version()));
         Routes.json(ctx, answer);
@@ -46,6 +50,7 @@ final class RosterRoutes {
         Privacy.requireSight(ctx);
         long seen = Versions.seen(ctx);
         Stored stored = plans.campaigns().get(Address.id(ctx));
+        requireNotBegun(stored.id());
         RosterQuestion question = Json.read(Body.of(ctx), RosterQuestion.class);
         List<Edit> edits = List.of();
         RosterProposal proposal = null;
@@ -59,6 +64,14 @@ final class RosterRoutes {
         Stored after = plans.editAll(stored.id(), seen, Caller.of(ctx).signature(), edits);
         ctx.header("ETag", Versions.etag(after.version()));
         Routes.json(ctx, Json.bytes(new Done(after.version(), proposal)));
+    }
+
+    /** The sharing knows neither what people received since the start nor which work is over. */
+    private void requireNotBegun(long campaign) {
+        if (!entries.current(campaign).isEmpty() || !entries.words(campaign).isEmpty()) {
+            throw new Refused(409, "Work has begun: the log holds entries, and the sharing knows neither the doses received since the start nor what is done. "
+                + "Change the roster by hand, with what the people's pages say of the rest.");
+        }
     }
 
     private List<Edit> edits(Stored stored, List<RosterEntry> wanted) {

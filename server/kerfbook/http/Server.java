@@ -236,9 +236,9 @@ public final class Server implements AutoCloseable {
         ComparisonRoutes.on(routes, plans, handbook, library);
         ObjectRoutes.on(routes, plans);
         WaterRoutes.on(routes, plans);
-        RosterRoutes.on(routes, plans);
         OrderRoutes.on(routes, plans, room);
         Entries entries = new Entries(database);
+        RosterRoutes.on(routes, plans, entries);
         HandIns handIns = new HandIns(database);
         LogPlans logPlans = new LogPlans(plans);
         Today today = new Today(database);

@@ -106,6 +106,17 @@ class ChoiceRoutesTest {
             new Wrong("POST", "/api/campaigns/9/roster/proposal", "{}", none, 404, ""), new Wrong("POST", "/api/campaigns/1/roster/proposal?x=1", "{}", none, 400, "x"));
     }
 
+    /** LAW: once work has begun, a sharing that knows nothing of the log is refused, not proposed. */
+    @Test
+    void nothing_is_shared_out_once_the_log_has_begun() {
+        String made = running.json(Running.demo("demo-campaign")).post("/api/campaigns").header("Location");
+        String task = tree(running.request().get(made + "/forecast").asByteArray()).at("/tasks/0/id").asText();
+        assertEquals(201, running.json("{\"task\":\"" + task + "\",\"on\":\"" + java.time.LocalDate.now() + "\",\"share\":0.5,\"closed\":false}").post(made + "/progress").statusCode());
+        Response refused = described("POST /api/campaigns/{id}/roster/proposal", running.json("{}").post(made + "/roster/proposal"), 409);
+        assertTrue(refused.asString().contains("Work has begun"), refused.asString());
+        assertEquals(409, running.json("{}").header("If-Match", "\"1\"").post(made + "/roster/take").statusCode());
+    }
+
     /** LAW: what is proposed is what is taken; the stored plan's forecast then says the same of each person; nothing is left to take after. */
     @Test
     void a_sharing_that_is_taken_is_the_one_proposed() {
