@@ -58,7 +58,7 @@ const nearest = person => (person.bounds.length === 0 ? 'none is set' : `${Math.
 
 const old = (frozen, today) => {
   const past = (frozen.surveys ?? []).filter(survey => survey.valid_until < today);
-  return past.length === 0 ? html`<p>None: every survey is within its last day.</p>` : table('Assumptions older than allowed', ['Survey', 'Area', 'Read on', 'Valid until'], past.slice(0, MOST).map(survey => [survey.code, survey.area, day(survey.surveyed_on), day(survey.valid_until)]));
+  return past.length === 0 ? html`<p>None: every survey is within its last day.</p>` : table('Assumptions older than allowed', ['Survey', 'Area', 'Read on', 'Valid until'], past.map(survey => [survey.code, survey.area, day(survey.surveyed_on), day(survey.valid_until)]));
 };
 
 const table = (name, head, rows) => html`<div class="table" tabindex="0" role="region" aria-label=${name}><table><thead><tr>${head.map((words, i) => html`<th scope="col" class=${i ? 'n' : ''}>${words}</th>`)}</tr></thead>

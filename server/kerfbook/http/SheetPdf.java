@@ -16,41 +16,63 @@ import kerfbook.store.Run;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDPage;
 import org.apache.pdfbox.pdmodel.PDPageContentStream;
+import org.apache.pdfbox.pdmodel.PDPageContentStream.AppendMode;
 import org.apache.pdfbox.pdmodel.common.PDRectangle;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.pdmodel.font.PDType1Font;
 import org.apache.pdfbox.pdmodel.font.Standard14Fonts;
 
-/** Two pages A4 in black and grey: what a run says, what is decided on it, and who signs. */
+/** Two pages A4 in black and grey, more where people or matters ask for it: what a run says, what is decided on it, and who signs. */
 final class SheetPdf {
     private static final int MOST = 8;
     private static final float LEFT = 45;
     private static final float RIGHT = 550;
     private static final float TOP = 790;
+    private static final float LOWEST = 66;
+    private static final float SIGNING = 160;
     private static final PDFont PLAIN = new PDType1Font(Standard14Fonts.FontName.HELVETICA);
     private static final PDFont BOLD = new PDType1Font(Standard14Fonts.FontName.HELVETICA_BOLD);
 
-    private final PDPageContentStream page;
-    private float y = TOP;
+    private final PDDocument document;
+    private PDPageContentStream page;
+    private float y;
 
-    private SheetPdf(PDPageContentStream page) {
-        this.page = page;
+    private SheetPdf(PDDocument document) throws IOException {
+        this.document = document;
+        turn();
+    }
+
+    /** Goes on with a fresh page. */
+    private void turn() throws IOException {
+        if (page != null) {
+            page.close();
+        }
+        PDPage sheet = new PDPage(PDRectangle.A4);
+        document.addPage(sheet);
+        page = new PDPageContentStream(document, sheet);
+        y = TOP;
+    }
+
+    /** Whether a fresh page was needed for what is so high. */
+    private boolean turned(float high) throws IOException {
+        boolean full = y - high < LOWEST;
+        if (full) {
+            turn();
+        }
+        return full;
     }
 
     static byte[] of(Run run, Outlook outlook, Campaign frozen, Verdict verdict, List<String> decide, LocalDate today) {
         try (PDDocument document = new PDDocument(); ByteArrayOutputStream bytes = new ByteArrayOutputStream()) {
-            for (int number = 1; number <= 2; number++) {
-                PDPage sheet = new PDPage(PDRectangle.A4);
-                document.addPage(sheet);
-                try (PDPageContentStream stream = new PDPageContentStream(document, sheet)) {
-                    SheetPdf on = new SheetPdf(stream);
-                    if (number == 1) {
-                        on.first(outlook, verdict, decide);
-                    } else {
-                        on.second(outlook, frozen, today);
-                    }
-                    on.foot(run, outlook, number);
-                }
+            SheetPdf on = new SheetPdf(document);
+            on.first(outlook, verdict, decide);
+            on.turn();
+            on.second(outlook, frozen, today);
+            on.page.close();
+            for (int number = 1; number <= document.getNumberOfPages(); number++) {
+                on.page = new PDPageContentStream(document, document.getPage(number - 1), AppendMode.APPEND, true, true);
+                on.foot(run, outlook, number);
+                on.page.close();
             }
             document.save(bytes);
             return bytes.toByteArray();
@@ -64,20 +86,20 @@ final class SheetPdf {
         lines(PLAIN, 10, verdict.under());
         strip(outlook);
         lines(BOLD, 12, "To be decided");
-        row(BOLD, new float[] {0, 300, 370, 440}, "Matter", "Decided", "Owner", "By");
-        for (int i = 0; i < MOST + 2; i++) {
-            float top = y + 8;
-            if (i < Math.min(MOST, decide.size())) {
-                for (String line : broken(PLAIN, 9, decide.get(i), 285)) {
-                    text(PLAIN, 9, LEFT, line);
-                    y -= 12;
-                }
-            } else if (i < decide.size() || i >= MOST) {
-                y -= 16;
-            } else {
-                continue;
+        float[] boxes = {0, 300, 370, 440};
+        String[] heads = {"Matter", "Decided", "Owner", "By"};
+        row(BOLD, boxes, heads);
+        for (int i = 0; i < decide.size() + 2; i++) {
+            List<String> lines = i < decide.size() ? broken(PLAIN, 9, decide.get(i), 285) : List.of();
+            if (turned(12f * Math.max(2, lines.size()) + 6)) {
+                row(BOLD, boxes, heads);
             }
-            y -= 6;
+            float top = y + 8;
+            for (String line : lines) {
+                text(PLAIN, 9, LEFT, line);
+                y -= 12;
+            }
+            y -= lines.isEmpty() ? 22 : 6;
             for (float at : new float[] {300, 370, 440}) {
                 page.addRect(LEFT + at, y + 4, 65, top - y - 4);
                 page.stroke();
@@ -114,21 +136,29 @@ final class SheetPdf {
     private void second(Outlook outlook, Campaign frozen, LocalDate on) throws IOException {
         float[] three = {0, 260, 380};
         lines(BOLD, 12, "People");
-        row(BOLD, three, "Person", "Half end below, mSv", "95 of 100 below, mSv");
-        for (Outlook.Person person : outlook.people().stream().limit(2L * MOST).toList()) {
+        String[] heads = {"Person", "Half end below, mSv", "95 of 100 below, mSv"};
+        row(BOLD, three, heads);
+        for (Outlook.Person person : outlook.people()) {
+            if (turned(13)) {
+                row(BOLD, three, heads);
+            }
             row(PLAIN, three, person.worker(), msv(person.usv().p50()), msv(person.usv().p95()));
         }
+        turned(13f * (MOST + 3));
         lines(BOLD, 12, "Tasks with most dose");
         row(BOLD, three, "Task", "Half end below, person-mSv", "95 of 100 below");
         for (Outlook.Task task : outlook.tasks().stream().sorted(Comparator.comparingDouble((Outlook.Task each) -> each.usv().p50()).reversed()).limit(MOST).toList()) {
             row(PLAIN, three, broken(PLAIN, 9, task.name(), 250).get(0), msv(task.usv().p50()), msv(task.usv().p95()));
         }
+        turned(40);
         lines(BOLD, 12, "Assumptions older than allowed on " + on);
         List<String> old = frozen.surveys().stream().filter(survey -> survey.validUntil().isBefore(on))
             .map(survey -> "Survey " + survey.code() + " of " + survey.area() + ", valid until " + survey.validUntil()).toList();
-        for (String survey : old.isEmpty() ? List.of("None: every survey was within its last day.") : old.stream().limit(MOST).toList()) {
+        for (String survey : old.isEmpty() ? List.of("None: every survey was within its last day.") : old) {
+            turned(13);
             lines(PLAIN, 9, survey);
         }
+        turned(SIGNING);
         y -= 30;
         for (String who : List.of("Radiation protection officer", "Project manager", "Work supervisor")) {
             line(y);
@@ -142,7 +172,7 @@ final class SheetPdf {
         y = 48;
         line(y + 12);
         text(PLAIN, 8, LEFT, broken(PLAIN, 8, "Review C" + run.campaign() + "-R" + run.number() + ", " + outlook.name() + ", run " + run.number() + ", data of " + run.askedAt(), 430).get(0));
-        text(PLAIN, 8, RIGHT - 60, "page " + number + " of 2");
+        text(PLAIN, 8, RIGHT - 60, "page " + number + " of " + document.getNumberOfPages());
         y -= 12;
         text(PLAIN, 8, LEFT, "Content check " + run.inputs().substring(0, 16));
         if (outlook.invented()) {

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.restassured.response.Response;
 import java.io.IOException;
 import java.util.Locale;
@@ -36,6 +38,36 @@ class SheetTest {
                     && text.contains("page 2 of 2") && text.contains("Review C1-R1") && text.contains("Project manager: name, date, signature"), text);
             }
             assertEquals(404, running.request().get("/api/campaigns/1/runs/9/sheet.pdf").statusCode());
+        }
+    }
+
+    /** EDGE: nobody and no survey is left out for want of room; every page says which of how many it is. */
+    @Test
+    void nobody_is_left_out_for_want_of_room() throws IOException {
+        ObjectMapper json = new ObjectMapper();
+        ObjectNode document = (ObjectNode) json.readTree(Running.demo("demo-campaign"));
+        for (int i = 10; i < 50; i++) {
+            ObjectNode worker = document.get("workers").get(0).deepCopy();
+            document.withArray("workers").add(worker.put("code", "Z" + i));
+            ObjectNode survey = document.get("surveys").get(0).deepCopy();
+            document.withArray("surveys").add(survey.put("code", "old-" + i).put("surveyed_on", "2026-10-04").put("valid_until", "2026-10-31"));
+        }
+        try (Running running = new Running()) {
+            Response added = running.json(json.writeValueAsString(document)).post("/api/campaigns");
+            assertEquals(201, added.statusCode(), added.asString());
+            assertEquals(202, running.json("{\"trials\":200,\"options\":[]}").post("/api/campaigns/1/runs").statusCode());
+            JsonNode run = RunsTest.ended(running, 1);
+            try (PDDocument file = Loader.loadPDF(running.request().get("/api/campaigns/1/runs/1/sheet.pdf").asByteArray())) {
+                String text = new PDFTextStripper().getText(file).replaceAll("\\s+", " ");
+                for (JsonNode person : run.at("/outlook/people")) {
+                    assertTrue(text.contains(" " + person.get("worker").asText() + " "), person + text);
+                }
+                assertTrue(run.at("/outlook/people").size() > 40, run.at("/outlook/people").size() + " people");
+                for (int i = 10; i < 50; i++) {
+                    assertTrue(text.contains("Survey old-" + i + " of "), text);
+                }
+                assertTrue(text.contains("page " + file.getNumberOfPages() + " of " + file.getNumberOfPages()), text);
+            }
         }
     }
 
