@@ -18,6 +18,7 @@ export const findings = (list, camp) => html`<ul class="findings">${list.map(fou
 function way({ about, code }, camp) {
   const id = camp.id;
   if (about === 'workers') return ['Open', link(id, 'people', code)];
+  if (about === 'log' && code) return ['Say how far', withQuery(link(id, 'log'), { task: code })];
   if (about === 'lessons' || about === 'log' || about === 'reviews') return ['Open', link(id, about)];
   if (about === 'areas') return ['Open', link(id, 'areas', code)];
   if (about === 'surveys') return ['Measure', withQuery(link(id, 'add', 'surveys'), { area: camp.byCode.surveys.get(code)?.area })];

@@ -99,6 +99,13 @@ class Desk {
     this.redraw?.();
   }
 
+  /** How far a task has come, as whoever is here sees it. */
+  async tellProgress(task, share, closed) {
+    const on = this.draft.on || (this.choices.invented ? this.choices.today : dayHere());
+    await ask('POST', `/api/campaigns/${encodeURIComponent(this.campaign)}/progress`, { body: { task: task.id, on, share, closed } });
+    await this.readChoices();
+  }
+
   /** What the server has of the person who is chosen, in the week of today; none while it does not answer. */
   async readHeld() {
     const { worker } = this.draft;

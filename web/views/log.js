@@ -9,6 +9,7 @@ import { dayShort } from '../lib/units.js';
 import { plural } from '../lib/words.js';
 import { keypad, picks, stepper } from '../elements/log-pad.js';
 import { link } from '../lib/route.js';
+import { progress } from '../elements/log-progress.js';
 import { handedIn, held, records, waiting } from '../elements/log-list.js';
 
 /** This page reads no plan and no forecast: it opens without the network, and on a tablet that many use. */
@@ -18,6 +19,8 @@ export const title = ({ data }) => `Log of ${data.camp.doc.settings.name}`;
 
 export async function load({ route }) {
   const desk = await deskOf(route.id);
+  const asked = route.search.get('task');
+  if (asked && desk.task(asked) && !desk.draft.changing && !desk.draft.replaces) desk.chooseTask(asked);
   return { desk, camp: { id: route.id, doc: { settings: { name: desk.choices.name, invented: desk.choices.invented } } } };
 }
 
@@ -44,6 +47,7 @@ export function body({ data: { desk }, redraw }) {
       </div>
       ${more(desk, redraw)}
     </form>
+    ${progress(desk, redraw)}
     ${records(desk, redraw)}
     ${held(desk, redraw)}
     ${handedIn(desk, redraw)}

@@ -281,6 +281,29 @@ class LogTest {
         waitForStates("kept");
     }
 
+    /** LAW: whoever may says on this page how far a task is, and closes it after a question; a part that cannot be is refused in its box. */
+    @Test
+    void a_task_is_said_to_be_so_far_and_closed() {
+        browser.open(site.address() + "/#/c/1/log?task=" + TASK);
+        browser.byId("log-share").sendKeys("140");
+        browser.byId("log-share-say").click();
+        browser.waitFor(now -> !browser.all("#log-share-fault").isEmpty());
+        assertEquals(0, site.get("/api/campaigns/1/progress").get("items").size());
+        browser.type("log-share", "37,5");
+        browser.byId("log-share-say").click();
+        browser.waitFor(now -> browser.byId("log-share-last").getText().equals("Last said: 37.5 %."));
+        JsonNode said = site.get("/api/campaigns/1/progress").at("/items/0");
+        assertEquals(List.of(TASK, 0.375, false), List.of(said.get("task").asText(), said.get("share").asDouble(), said.get("closed").asBoolean()));
+        assertEquals(List.of(), Look.faults(browser, "log-progress", Look.USUAL));
+        browser.byId("log-close").click();
+        assertTrue(browser.one("dialog").getText().contains("It counts as done."), browser.one("dialog").getText());
+        browser.byId("ask-yes").click();
+        browser.waitFor(now -> site.get("/api/campaigns/1/progress").at("/items/0/closed").asBoolean());
+        assertEquals(1.0, site.get("/api/campaigns/1/progress").at("/items/0/share").asDouble());
+        browser.waitFor(now -> browser.all("[data-pick=task] [data-value='" + TASK + "']").isEmpty());
+        browser.requireNoTroubles("progress");
+    }
+
     /** LAW: on plain http the page says that nothing can be kept, and sends at once. */
     @Test
     void without_https_the_page_says_so_and_sends_at_once() {
