@@ -31,7 +31,7 @@ export async function ask(method, path, options = {}) {
     answer = await fetch(path, { method, headers, body: body === undefined || plain ? body : JSON.stringify(body), cache: 'no-store', signal });
   } catch {
     tell('lost');
-    throw new Problem(0, { title: 'No answer', detail: 'The server does not answer. Nothing was saved. Try again when the network is back.' });
+    throw new Problem(0, { title: 'No answer', detail: `The server does not answer. ${method === 'GET' ? 'Try again when the network is back.' : 'Whether it took what you sent is not known: look first, before you send it again.'}` });
   }
   tell(answer.status === 503 ? 'failing' : 'there');
   const text = await answer.text();

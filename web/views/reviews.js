@@ -27,15 +27,19 @@ export function body(page) {
 }
 
 async function send(page, method, path, what) {
-  page.data.trouble = null;
+  const { data } = page;
+  if (data.busy) return false;           // a second press sends nothing a second time
+  Object.assign(data, { trouble: null, busy: true });
   try {
     await ask(method, page.data.at + path, { body: what });
     page.reload();
     return true;
   } catch (problem) {
-    page.data.trouble = problem.message;
+    data.trouble = problem.message;
     page.redraw();
     return false;
+  } finally {
+    data.busy = false;
   }
 }
 
@@ -88,13 +92,13 @@ const cases = page => html`<section class="panel"><h2>Cases</h2>${list(page.data
 const basis = all => html`<section class="panel"><h2>What calls for a review</h2><p>${all.chosen ? 'As chosen' : 'As is usual, nobody has chosen yet'}: triggers ${all.settings.preset}, level ${msv(all.settings.level_usv)} mSv, in progress at
   ${all.settings.shares.map(share => `${Math.round(share * 100)} %`).join(', ')} of the target, afterwards when more than ${Math.round(all.settings.deviation * 100)} % off, a case above ${msv(all.settings.investigation_usv)} mSv in a year. ${all.before}</p></section>`;
 
-/** Labels above, nothing wiped when it is refused. */
+/** Labels above, nothing wiped unless it was taken. */
 function form(page, name, fields, act) {
   const id = name.toLowerCase().replace(/ /g, '-');
-  const submit = event => {
+  const submit = async event => {
     event.preventDefault();
-    const filled = Object.fromEntries(new FormData(event.target).entries());
-    act(filled);
+    const boxes = event.target;
+    if (await act(Object.fromEntries(new FormData(boxes).entries()))) boxes.reset();
   };
   return html`<details class="fold"><summary>${name}</summary><form @submit=${submit} novalidate>${fields.map(([field, words, choices]) => html`<div class="field"><label for=${`${id}-${field}`}>${words}</label>
     ${choices ? html`<select id=${`${id}-${field}`} name=${field}>${choices.map(choice => html`<option value=${choice}>${plain(choice)}</option>`)}</select>`

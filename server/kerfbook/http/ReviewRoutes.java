@@ -164,11 +164,16 @@ final class ReviewRoutes {
             steps -> Held.require(code, steps, stepping.step())));
     }
 
+    /** The code follows from the words and the day: one that is sent again, since its answer was lost, is not kept twice. */
     private void review(Context ctx) {
         Review review = body(ctx, Review.class);
         requireGroup(Address.id(ctx), review.group(), "group");
-        String code = review.kind() + "-" + java.util.UUID.randomUUID().toString().substring(0, 8);
-        answer(ctx, add(ctx, "review/" + code, OptionalInt.empty(), Step.Done.REVIEWED, Optional.empty(), Step.Noted.of("", review), steps -> { }));
+        String code = review.kind() + "-" + java.util.UUID.nameUUIDFromBytes(Json.bytes(List.of(review, reviewed.today(Address.id(ctx))))).toString().substring(0, 8);
+        answer(ctx, add(ctx, "review/" + code, OptionalInt.empty(), Step.Done.REVIEWED, Optional.empty(), Step.Noted.of("", review), steps -> {
+            if (!steps.isEmpty()) {
+                throw new Refused(409, "This review is written down already, word for word.");
+            }
+        }));
     }
 
     private void open(Context ctx) {

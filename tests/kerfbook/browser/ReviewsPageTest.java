@@ -41,6 +41,20 @@ class ReviewsPageTest {
         assertEquals(List.of(), Look.faults(browser, page, Look.USUAL));
     }
 
+    /** LAW: a second press while the first is under way sends nothing a second time; what was taken is wiped, what was refused is not. */
+    @Test
+    void a_second_press_writes_nothing_twice() {
+        browser.open(site.address() + "/#/c/1/reviews");
+        browser.js("document.querySelectorAll('details').forEach(each => { each.open = true; }); const real = window.fetch; window.posts = 0;"
+            + "window.fetch = async (...a) => { if (a[1]?.method === 'POST') { window.posts++; await new Promise(done => setTimeout(done, 300)); } return real(...a); };");
+        browser.type("write-a-review-down-attended", "RP1");
+        browser.type("write-a-review-down-conclusion", "Go on.");
+        browser.js("const form = document.getElementById('write-a-review-down-conclusion').form; form.requestSubmit(); form.requestSubmit();");
+        browser.waitFor(now -> site.get("/api/campaigns/1/reviews").get("reviews").size() == 1);
+        browser.waitFor(now -> "".equals(browser.byId("write-a-review-down-conclusion").getDomProperty("value")));
+        assertEquals(1L, browser.js("return window.posts"));
+    }
+
     /** LAW: the sheet says what the run says: outcomes above the target, its number, its content check, that it is invented. */
     @Test
     void the_sheet_is_of_the_frozen_run() {

@@ -226,6 +226,16 @@ class ReviewsTest {
         assertEquals(1, register().get("reviews").size());
     }
 
+    /** LAW: a review that is sent again because its answer was lost is not kept twice; another one of the same day is. */
+    @Test
+    void a_review_sent_twice_is_kept_once() {
+        String words = review(group, "pre-job", "");
+        assertEquals(201, running.json(words).post(C + "reviews").statusCode());
+        assertEquals(409, running.json(words).post(C + "reviews").statusCode());
+        assertEquals(201, running.json(words.replace("Go on.", "Go on with care.")).post(C + "reviews").statusCode());
+        assertEquals(2, register().get("reviews").size());
+    }
+
     /** LAW: a case is opened once, closed once; steps are only added. */
     @Test
     void a_case_is_opened_and_closed() {
