@@ -3,8 +3,8 @@ import { html, nothing } from '../lib/vendor.js';
 import { ask, get } from '../lib/api.js';
 import { reasonFor } from '../lib/reason.js';
 import { link } from '../lib/route.js';
-import { plural, sentence } from '../lib/words.js';
-import { day, msv, rate } from '../lib/units.js';
+import { nameOf, plural, sentence } from '../lib/words.js';
+import { day, msv, rate, sig } from '../lib/units.js';
 
 const ITEMS = [['briefing', 'Briefing'], ['training', 'Training'], ['clothing', 'Clothing and respiratory protection'], ['coverage', 'Coverage'], ['dose_reduction', 'What keeps doses low'],
   ['frisking', 'Checks on leaving'], ['work_document', 'Work document no.']];
@@ -13,7 +13,7 @@ const plain = word => word.replace(/-/g, ' ');
 export const title = ({ camp }) => `Reviews of ${camp.doc.settings.name}`;
 
 export async function load({ camp }) {
-  return { at: `/api/campaigns/${encodeURIComponent(camp.id)}`, all: (await get(`/api/campaigns/${encodeURIComponent(camp.id)}/reviews`)).body, trouble: null, proposal: null };
+  return { at: `/api/campaigns/${encodeURIComponent(camp.id)}`, all: (await get(`/api/campaigns/${encodeURIComponent(camp.id)}/reviews`)).body, trouble: null, proposals: new Map() };
 }
 
 export function body(page) {
@@ -63,12 +63,37 @@ const authorisations = page => html`<section class="panel"><h2>Work authorisatio
     ${each.state === 'in-force' ? each.not_acknowledged.map(worker => button(`${worker} acknowledges`, each.code, () => send(page, 'POST', `/authorisations/${each.code}/acknowledgements`, { revision: each.revision, worker }))) : nothing}
     ${each.state === 'in-force' ? button('Make void', each.code, () => step(page, `/authorisations/${each.code}/steps`, 'voided', each.code, each.revision)) : nothing}
     ${each.state === 'closed' ? nothing : html`${button('Close', each.code, () => step(page, `/authorisations/${each.code}/steps`, 'closed', each.code, each.revision))}`}</p></li>`), 'None yet.')}
-  ${form(page, 'Draft an authorisation', [['group', 'Tasks', page.data.all.groups], ['code', 'Code'], ...ITEMS, ['reason', 'Reason']], async filled => {
-    const { body: says } = await get(`${page.data.at}/authorisations/proposal?group=${encodeURIComponent(filled.group)}`);
-    for (const [item] of ITEMS) says[item] = filled[item];
+  ${form(page, 'Draft an authorisation', [['group', 'Tasks', page.data.all.groups], ['code', 'Code'], ...ITEMS, ['reason', 'Reason']], filled => {
+    const proposal = page.data.proposals.get(filled.group);
+    if (!proposal?.stays) return propose(page, filled.group);
+    const says = { ...proposal, ...Object.fromEntries(ITEMS.map(([item]) => [item, filled[item]])) };
     const known = page.data.all.authorisations.find(each => each.code === filled.code);
     return send(page, 'PUT', `/authorisations/${encodeURIComponent(filled.code)}`, { revision: (known?.revision ?? 0) + 1, reason: filled.reason, says });
-  })}</section>`;
+  }, { changed: group => propose(page, group), below: group => stays(page, group) })}</section>`;
+
+/** Fetches what the forecast proposes for some tasks, to be seen before it is sent. */
+async function propose(page, group) {
+  const { at, proposals } = page.data;
+  if (proposals.get(group)?.stays) return false;
+  proposals.set(group, {});
+  page.redraw();
+  try {
+    proposals.set(group, (await get(`${at}/authorisations/proposal?group=${encodeURIComponent(group)}`)).body);
+  } catch (problem) {
+    proposals.set(group, { trouble: problem.message });
+  }
+  page.redraw();
+  return false;
+}
+
+function stays(page, group) {
+  const proposal = page.data.proposals.get(group);
+  if (!proposal) return nothing;
+  if (!proposal.stays) return html`<p class="told" role="status">${proposal.trouble ?? 'Reading the proposed stays …'}</p>`;
+  if (proposal.stays.length === 0) return html`<p class="told" role="status">No stay is limited or proposed for ${plain(group)}.</p>`;
+  return html`<h3>Proposed stays for ${plain(group)}</h3><div class="table" tabindex="0" role="region" aria-label="Proposed stays"><table id="proposed-stays"><thead><tr><th scope="col">Person</th><th scope="col">Area where it is hottest</th><th scope="col" class="n">Longest stay</th></tr></thead>
+    <tbody>${proposal.stays.map(each => html`<tr><th scope="row">${each.worker}</th><td>${nameOf(page.camp, 'areas', each.area)}</td><td class="n">${each.hours === undefined ? 'not limited by dose' : `${sig(each.hours)} h`}</td></tr>`)}</tbody></table></div>`;
+}
 
 const points = page => html`<section class="panel"><h2>Hold points</h2>${list(page.data.all.hold_points.map(each => html`<li>
   <h3>${each.code}: ${each.state}</h3><p>${each.point.criterion}, ${each.point.where}. Holds ${each.point.group}; released by ${each.point.releases}.</p>
@@ -92,15 +117,20 @@ const cases = page => html`<section class="panel"><h2>Cases</h2>${list(page.data
 const basis = all => html`<section class="panel"><h2>What calls for a review</h2><p>${all.chosen ? 'As chosen' : 'As is usual, nobody has chosen yet'}: triggers ${all.settings.preset}, level ${msv(all.settings.level_usv)} mSv, in progress at
   ${all.settings.shares.map(share => `${Math.round(share * 100)} %`).join(', ')} of the target, afterwards when more than ${Math.round(all.settings.deviation * 100)} % off, a case above ${msv(all.settings.investigation_usv)} mSv in a year. ${all.before}</p></section>`;
 
-/** Labels above, nothing wiped unless it was taken. */
-function form(page, name, fields, act) {
+/**
+ * Labels above, nothing wiped unless it was taken.
+ *
+ * @param tasks where what is chosen as group decides what stands below: changed(group), below(group)
+ */
+function form(page, name, fields, act, tasks) {
   const id = name.toLowerCase().replace(/ /g, '-');
+  const chosen = () => document.getElementById(`${id}-group`)?.value ?? '';
   const submit = async event => {
     event.preventDefault();
     const boxes = event.target;
     if (await act(Object.fromEntries(new FormData(boxes).entries()))) boxes.reset();
   };
-  return html`<details class="fold"><summary>${name}</summary><form @submit=${submit} novalidate>${fields.map(([field, words, choices]) => html`<div class="field"><label for=${`${id}-${field}`}>${words}</label>
+  return html`<details class="fold" @toggle=${event => { if (tasks && event.target.open) tasks.changed(chosen()); }}><summary>${name}</summary><form @submit=${submit} novalidate @change=${event => { if (tasks && event.target.name === 'group') tasks.changed(chosen()); }}>${fields.map(([field, words, choices]) => html`<div class="field"><label for=${`${id}-${field}`}>${words}</label>
     ${choices ? html`<select id=${`${id}-${field}`} name=${field}>${choices.map(choice => html`<option value=${choice}>${plain(choice)}</option>`)}</select>`
-    : html`<input type="text" id=${`${id}-${field}`} name=${field} autocomplete="off">`}</div>`)}<div class="doing"><button class="button decide">${name}</button></div></form></details>`;
+    : html`<input type="text" id=${`${id}-${field}`} name=${field} autocomplete="off">`}</div>`)}${tasks ? tasks.below(chosen()) : nothing}<div class="doing"><button class="button decide">${name}</button></div></form></details>`;
 }

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
@@ -39,6 +41,33 @@ class ReviewsPageTest {
         browser.open(site.address() + "/#/c/1/" + page);
         browser.waitFor(now -> !browser.all("main h1").isEmpty());
         assertEquals(List.of(), Look.faults(browser, page, Look.USUAL));
+    }
+
+    /** LAW: the stays that an authorisation will say are seen before it is sent: each person, area and hours, as the server proposes them for the tasks chosen. */
+    @Test
+    void proposed_stays_are_seen_before_they_are_sent() {
+        browser.open(site.address() + "/#/c/1/reviews");
+        browser.js("document.getElementById('draft-an-authorisation-group').closest('details').open = true");
+        String group = site.get("/api/campaigns/1/reviews").at("/groups/1").asText();
+        browser.choose("draft-an-authorisation-group", group);
+        JsonNode stays = site.get("/api/campaigns/1/authorisations/proposal?group=" + URLEncoder.encode(group, StandardCharsets.UTF_8)).get("stays");
+        browser.waitFor(now -> browser.all("#proposed-stays tbody tr").size() == stays.size());
+        for (int i = 0; i < stays.size(); i++) {
+            String row = browser.all("#proposed-stays tbody tr").get(i).getText();
+            assertTrue(row.startsWith(stays.at("/" + i + "/worker").asText() + " "), row);
+            if (stays.get(i).has("hours")) {
+                double hours = stays.get(i).get("hours").asDouble();
+                assertEquals(hours, Double.parseDouble(row.replaceAll(".* ([0-9.]+) h$", "$1")), hours * 0.005, row);
+            } else {
+                assertTrue(row.endsWith("not limited by dose"), row);
+            }
+        }
+        browser.type("draft-an-authorisation-code", "WA-S");
+        browser.type("draft-an-authorisation-reason", "Work ahead.");
+        browser.js("document.getElementById('draft-an-authorisation-code').form.requestSubmit()");
+        browser.waitFor(now -> site.get("/api/campaigns/1/reviews").get("authorisations").size() == 1);
+        assertEquals(stays, site.get("/api/campaigns/1/reviews").at("/authorisations/0/says/stays"));
+        assertEquals(List.of(), Look.faults(browser, "reviews-stays", Look.USUAL));
     }
 
     /** LAW: a second press while the first is under way sends nothing a second time; what was taken is wiped, what was refused is not. */
