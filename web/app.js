@@ -4,6 +4,7 @@ import { campaign, referenceTables } from './lib/campaign.js';
 import { parse } from './lib/route.js';
 import { leaveFrom, say, settle } from './lib/focus.js';
 import { may, who, withhold } from './lib/who.js';
+import { goesOn, watch } from './lib/unsaved.js';
 import { shell } from './elements/shell.js';
 import './elements/sign-in.js';
 import { trouble } from './elements/trouble.js';
@@ -49,6 +50,7 @@ export async function show() {
     if (turn !== shown) return;
     const data = page.load ? await page.load({ route, camp, tables }) : null;
     if (turn !== shown) return;
+    watch(page.unsaved && (() => page.unsaved(data)));
     const redraw = () => {
       if (turn !== shown) return;
       render(page.body({ route, camp, tables, data, redraw, reload: show }), main);
@@ -79,7 +81,7 @@ document.addEventListener('click', event => {
   const link = event.target.closest?.('a[href^="#/"]');
   if (link && /^#\/(c\/[^/]+\/(add|edit|settings)|new)/.test(link.getAttribute('href'))) leaveFrom(link);
 });
-window.addEventListener('hashchange', () => {
-  if (location.hash === '' || location.hash.startsWith('#/')) show();
+window.addEventListener('hashchange', event => {
+  if ((location.hash === '' || location.hash.startsWith('#/')) && goesOn(event.oldURL)) show();
 });
 show();

@@ -27,7 +27,7 @@ export function formPage({ session, heading, under, actions, camp, tables, redra
       ${session.clash ? clashPanel(session, actions, redraw) : nothing}
       ${closed ? html`<p class="told">${closed}</p>` : nothing}
       <fieldset class="panel" ?disabled=${Boolean(closed)}><legend class="spoken">${heading}</legend>${fieldsOf(session.fields, session.draft, '', ctx)}</fieldset>
-      <div class="form-foot">${closed ? html`<a class="button" href=${actions.cancel}>Back</a>` : html`<button class="button main" type="submit">${session.busy ? 'Saving …' : actions.save}</button><a class="button" href=${actions.cancel}>Cancel</a>
+      <div class="form-foot">${closed ? html`<a class="button" href=${actions.cancel}>Back</a>` : html`<button class="button main" type="submit">${session.busy ? 'Saving …' : actions.save}</button><a class="button" href=${actions.cancel} @click=${() => actions.leave?.()}>Cancel</a>
         ${actions.remove ? html`<button class="button apart" type="button" @click=${actions.remove}>Delete …</button>` : nothing}`}</div>
     </form>`;
 }

@@ -14,6 +14,7 @@ export class Session {
   /** @param value what the form starts with; {@code etag} of the stored object, or null for a new one */
   constructor({ fields, value, etag, address, method }) {
     Object.assign(this, { fields, base: value ?? {}, etag, address, method, draft: draftOf(fields, value) });
+    this.first = JSON.stringify(this.draft);
   }
 
   /** Sends the draft; on success answers with what the server stored, else with null and faults. */
@@ -52,6 +53,9 @@ export class Session {
     }
     return null;
   }
+
+  /** Whether the boxes hold something else than at first. */
+  get touched() { return JSON.stringify(this.draft) !== this.first; }
 
   get failed() { return this.faults.size + this.general.length > 0; }
 

@@ -1,7 +1,7 @@
 import { html, render } from './vendor.js';
 
 /** Asks once, in a dialog; Esc and "keep" both mean no. The browser gives the focus back. */
-export function confirm({ title, text, verb }) {
+export function confirm({ title, text, verb, keep = 'Keep it' }) {
   return new Promise(done => {
     const dialog = document.createElement('dialog');
     dialog.setAttribute('aria-labelledby', 'ask-title');
@@ -11,7 +11,7 @@ export function confirm({ title, text, verb }) {
       <p>${text}</p>
       <div class="doing">
         <button class="button decide" id="ask-yes" @click=${() => close('yes')}>${verb}</button>
-        <button class="button" autofocus @click=${() => close('')}>Keep it</button>
+        <button class="button" autofocus @click=${() => close('')}>${keep}</button>
       </div>`, dialog);
     dialog.addEventListener('close', () => { dialog.remove(); done(dialog.returnValue === 'yes'); });
     document.body.append(dialog);

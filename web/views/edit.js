@@ -28,6 +28,9 @@ export async function load({ route, camp }) {
   return { name, kind, code: route.rest[1], session: new Session({ fields: kind.fields, value: answer.body, etag: answer.etag, address, method: 'PUT' }) };
 }
 
+/** Whether leaving would lose what was typed. */
+export const unsaved = ({ session }) => session.touched && !session.left;
+
 export const title = ({ route, camp, data }) => `${words(route, data)}, ${camp.doc.settings.name}`;
 
 const words = (route, { kind, code, session }) => (route.page === 'settings' ? 'Settings' : route.page === 'add' ? `Add ${kind.article} ${kind.one}`
@@ -43,12 +46,13 @@ export function body({ route, camp, tables, data, redraw, reload }) {
       return;
     }
     forget(camp.id);
+    session.left = true;
     say('Saved.');
     location.hash = back;
   };
   session.named ??= session.method === 'POST' ? nameToCode(session, redraw) : undefined;
   const actions = {
-    save: route.page === 'add' ? 'Add' : 'Save', cancel: back,
+    save: route.page === 'add' ? 'Add' : 'Save', cancel: back, leave: () => { session.left = true; },
     submit: async () => done(await session.send()),
     settle: async value => { session.etag = session.clash.etag; session.clash = null; done(await session.sendValue(value)); },
     remove: route.page !== 'edit' ? null : async () => {

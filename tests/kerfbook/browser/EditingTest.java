@@ -62,6 +62,33 @@ class EditingTest {
         assertEquals(msv, WalkTest.numbers(browser.heading()).get(0), msv * 0.005, browser.heading());
     }
 
+    /** LAW: what was typed is never dropped without a question; an untouched form and Cancel ask nothing. */
+    @Test
+    void a_form_that_is_left_asks_about_what_was_typed() {
+        openForm("surveys", "pool-edge-1");
+        browser.js("location.hash = '#/c/1/areas'");
+        browser.waitFor(now -> browser.route().equals("#/c/1/areas") && browser.all("form.form").isEmpty());
+        openForm("surveys", "pool-edge-1");
+        String form = browser.route();
+        browser.type("f-points[1].usv_per_h", "51");
+        browser.js("location.hash = '#/c/1/tasks'");
+        browser.waitFor(now -> !browser.all("dialog[open]").isEmpty());
+        browser.one("dialog [autofocus]").click();
+        browser.waitFor(now -> browser.all("dialog").isEmpty());
+        assertEquals(form, browser.route());
+        assertEquals("51", browser.byId("f-points[1].usv_per_h").getDomProperty("value"));
+        assertEquals(true, browser.js("return !window.dispatchEvent(new Event('beforeunload', { cancelable: true }))"), "closing the tab asks too");
+        browser.js("location.hash = '#/c/1/tasks'");
+        browser.waitFor(now -> !browser.all("dialog[open]").isEmpty());
+        browser.byId("ask-yes").click();
+        browser.waitFor(now -> browser.route().equals("#/c/1/tasks") && browser.all("form.form").isEmpty());
+        openForm("surveys", "pool-edge-1");
+        browser.type("f-points[1].usv_per_h", "52");
+        browser.driver.findElement(By.linkText("Cancel")).click();
+        browser.waitFor(now -> browser.all("form.form").isEmpty());
+        assertTrue(browser.all("dialog").isEmpty());
+    }
+
     /** LAW: saving a form in which nothing was touched stores the very same object, to the last digit. */
     @ParameterizedTest
     @ValueSource(strings = {"factors/clothing", "areas/pool-edge", "sources/ring", "surveys/pool-edge-1", "techniques/jet", "routines/ring-routine", "components/ring",
