@@ -3,6 +3,7 @@ package kerfbook.logbook;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -93,17 +94,17 @@ final class Comparing {
      * @param breaks days on which a new survey or factor begins: nothing is gathered across them
      */
     List<Observation> rates(double leastUsv, Function<String, List<LocalDate>> breaks) {
-        Map<String, Map<LocalDate, Sum[]>> byArea = new TreeMap<>();
+        Map<String, Map<LocalDate, Sum[]>> byArea = new HashMap<>();
         for (Entry entry : log.entries()) {
             expected.rate(entry.task(), entry.area(), entry.on()).filter(rate -> rate > 0).ifPresent(rate -> {
-                Sum[] sums = byArea.computeIfAbsent(entry.area(), none -> new TreeMap<>())
+                Sum[] sums = byArea.computeIfAbsent(entry.area(), none -> new HashMap<>())
                     .computeIfAbsent(entry.on(), none -> new Sum[] {new Sum(), new Sum()});
                 sums[0].add(entry.usv());
                 sums[1].add(rate * entry.hours());
             });
         }
         List<Observation> all = new ArrayList<>();
-        byArea.forEach((area, days) -> gather(area, days, leastUsv, breaks.apply(area), all));
+        new TreeMap<>(byArea).forEach((area, days) -> gather(area, new TreeMap<>(days), leastUsv, breaks.apply(area), all));
         return all;
     }
 

@@ -4,7 +4,6 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import kerfbook.quantity.Sum;
 
 /** Draws one factor's observations as running sums and as a mean that forgets, begun anew whenever something else is expected. */
 final class Drift {
@@ -51,21 +50,20 @@ final class Drift {
     private static Optional<LocalDate> changed(List<DriftChart.Point> points, double sigma, int fewest) {
         Optional<LocalDate> best = Optional.empty();
         double most = CLEARLY * CLEARLY * sigma * sigma;
-        for (int i = fewest; i <= points.size() - fewest; i++) {
-            double apart = mean(points.subList(i, points.size())) - mean(points.subList(0, i));
-            double weight = apart * apart * i * (points.size() - i) / points.size();
+        int all = points.size();
+        double[] upTo = new double[all + 1];        // in their own order, so that nothing hangs on how they came
+        for (int i = 0; i < all; i++) {
+            upTo[i + 1] = upTo[i] + points.get(i).logRatio();
+        }
+        for (int i = fewest; i <= all - fewest; i++) {
+            double apart = (upTo[all] - upTo[i]) / (all - i) - upTo[i] / i;
+            double weight = apart * apart * i * (all - i) / all;
             if (weight > most) {
                 most = weight;
                 best = Optional.of(points.get(i).on());
             }
         }
         return best;
-    }
-
-    private static double mean(List<DriftChart.Point> points) {
-        Sum sum = new Sum();
-        points.forEach(point -> sum.add(point.logRatio()));
-        return sum.value() / points.size();
     }
 
     /** Points in a row, up to the last, on the same side of what was expected; counted from where the sums began. */

@@ -3,6 +3,7 @@ package kerfbook.logbook;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -167,24 +168,24 @@ public final class Learning {
     private Received received() {
         Map<String, String> groups = new LinkedHashMap<>();
         forecast.tasks().forEach(task -> groups.put(task.id(), task.group()));
-        Map<String, Sum> workers = new TreeMap<>();
-        Map<String, Sum> areas = new TreeMap<>();
-        Map<String, Sum> byGroup = new TreeMap<>();
-        Map<String, Sum> byTask = new TreeMap<>();
-        Map<String, Map<String, Sum>> parts = new TreeMap<>();
+        Map<String, Sum> workers = new HashMap<>();
+        Map<String, Sum> areas = new HashMap<>();
+        Map<String, Sum> byGroup = new HashMap<>();
+        Map<String, Sum> byTask = new HashMap<>();
+        Map<String, Map<String, Sum>> parts = new HashMap<>();
         Sum total = new Sum();
         for (Entry entry : log.entries()) {
             total.add(entry.usv());
             add(workers, entry.worker(), entry.usv());
             add(areas, entry.area(), entry.usv());
             add(byTask, entry.task(), entry.usv());
-            add(parts.computeIfAbsent(entry.worker(), none -> new TreeMap<>()), entry.task(), entry.usv());
+            add(parts.computeIfAbsent(entry.worker(), none -> new HashMap<>()), entry.task(), entry.usv());
             if (groups.containsKey(entry.task())) {
                 add(byGroup, groups.get(entry.task()), entry.usv());
             }
         }
         Map<String, Map<String, Double>> byBoth = new TreeMap<>();
-        parts.forEach((worker, sums) -> byBoth.put(worker, values(sums)));
+        new TreeMap<>(parts).forEach((worker, sums) -> byBoth.put(worker, values(sums)));
         return new Received(total.value(), values(workers), values(areas), values(byGroup), values(byTask), byBoth);
     }
 
@@ -194,7 +195,7 @@ public final class Learning {
 
     private static Map<String, Double> values(Map<String, Sum> sums) {
         Map<String, Double> values = new LinkedHashMap<>();
-        sums.forEach((key, sum) -> values.put(key, sum.value()));
+        new TreeMap<>(sums).forEach((key, sum) -> values.put(key, sum.value()));
         return Collections.unmodifiableMap(values);
     }
 }

@@ -3,6 +3,7 @@ package kerfbook.review;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -103,17 +104,16 @@ public record Due(Review.Kind kind, String group, Optional<Double> share, List<S
 
     /** Doses in a calendar year of the log against the investigation level, and in the whole log against the tightest campaign constraint. */
     static List<CaseDue> cases(Forecast forecast, List<Case> open, ReviewSettings settings, List<Entry> entries) {
-        Map<String, Sum> years = new TreeMap<>();
-        Map<String, Sum> whole = new TreeMap<>();
+        Map<String, Map<Integer, Sum>> years = new HashMap<>();
+        Map<String, Sum> sums = new HashMap<>();
         for (Entry entry : entries) {
-            years.computeIfAbsent(entry.worker() + " " + entry.on().getYear(), none -> new Sum()).add(entry.usv());
-            whole.computeIfAbsent(entry.worker(), none -> new Sum()).add(entry.usv());
+            years.computeIfAbsent(entry.worker(), none -> new HashMap<>()).computeIfAbsent(entry.on().getYear(), none -> new Sum()).add(entry.usv());
+            sums.computeIfAbsent(entry.worker(), none -> new Sum()).add(entry.usv());
         }
+        Map<String, Sum> whole = new TreeMap<>(sums);
         List<CaseDue> due = new ArrayList<>();
-        years.forEach((key, sum) -> {
-            String[] parts = key.split(" ");
-            add(due, open, parts[0], "investigation level of " + parts[1], settings.investigationUsv(), sum.value());
-        });
+        new TreeMap<>(years).forEach((worker, its) -> new TreeMap<>(its).forEach((year, sum) ->
+            add(due, open, worker, "investigation level of " + year, settings.investigationUsv(), sum.value())));
         forecast.constraints().stream().filter(each -> each.scope() == Scope.CAMPAIGN).min(Comparator.comparingDouble(Forecast.ConstraintVerdict::constraintUsv))
             .ifPresent(constraint -> whole.forEach((worker, sum) -> add(due, open, worker, "constraint " + constraint.code(), constraint.constraintUsv(), sum.value())));
         return due;

@@ -1,6 +1,7 @@
 package kerfbook.quantity;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.math.BigDecimal;
@@ -33,6 +34,32 @@ class QuantityTest {
         }
         assertEquals(forward.value(), backward.value(), 0);
         assertEquals(exact.doubleValue(), forward.value(), Math.ulp(exact.doubleValue()));
+    }
+
+    /** LAW: the same where the terms are whole parts and are added as they come, up to the size where that would round, with one other term anywhere, and without terms. */
+    @Test
+    void sums_of_whole_parts_are_exact() {
+        Random random = new Random(8);
+        assertEquals(0, new Sum().value(), 0);
+        assertFalse(Double.isFinite(new Sum().add(1).add(Double.POSITIVE_INFINITY).value()));
+        assertFalse(Double.isFinite(new Sum().add(Double.NaN).add(1).value()));
+        for (int round = 0; round < 200; round++) {
+            double scale = Math.scalb(1, random.nextInt(60) - 10);
+            double[] terms = random.ints(1 + random.nextInt(50), -1000, 1000).mapToDouble(x -> x * scale).toArray();
+            if (round % 2 == 0) {
+                terms[random.nextInt(terms.length)] = 0.1 * random.nextInt(1000);
+            }
+            Sum forward = new Sum();
+            Sum backward = new Sum();
+            BigDecimal exact = BigDecimal.ZERO;
+            for (int i = 0; i < terms.length; i++) {
+                forward.add(terms[i]);
+                backward.add(terms[terms.length - 1 - i]);
+                exact = exact.add(new BigDecimal(terms[i]));
+            }
+            assertEquals(forward.value(), backward.value(), 0);
+            assertEquals(exact.doubleValue(), forward.value(), round % 2 == 0 ? Math.ulp(exact.doubleValue()) : 0);
+        }
     }
 
     /** EDGE: order, NaN and infinity. */
