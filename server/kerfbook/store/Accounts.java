@@ -18,10 +18,12 @@ import org.jdbi.v3.core.Handle;
 public final class Accounts {
     private final Database database;
     private final Clock clock;
+    private final Remembered<String, Privacy> privacy;
 
     public Accounts(Database database, Clock clock) {
         this.database = database;
         this.clock = clock;
+        this.privacy = new Remembered<>(database, 1);
     }
 
     /** Whether there is nobody yet who could make accounts. */
@@ -140,7 +142,7 @@ public final class Accounts {
     public record Privacy(boolean crewEntries, long version) { }
 
     public Privacy privacy() {
-        return database.read(Accounts::privacy);
+        return privacy.get("", () -> database.read(Accounts::privacy));
     }
 
     public Privacy putPrivacy(boolean crewEntries, String reason, long expectedVersion, String who) {

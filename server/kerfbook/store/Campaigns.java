@@ -25,9 +25,11 @@ public final class Campaigns {
     /** Who does it where nobody has signed in: the command line, the start of the server. */
     public static final String HERE = "this computer";
     private static final int LONGEST_PAGE = 1_000;
+    private static final int AT_HAND = 4;
 
     private final Database database;
     private final Clock clock;
+    private final Remembered<Long, Optional<Stored>> found;
 
     public Campaigns(Database database) {
         this(database, Clock.systemUTC());
@@ -36,6 +38,7 @@ public final class Campaigns {
     Campaigns(Database database, Clock clock) {
         this.database = database;
         this.clock = clock;
+        this.found = new Remembered<>(database, AT_HAND);
     }
 
     /** Stores a new campaign at version 1, its items in the order given. */
@@ -74,17 +77,12 @@ public final class Campaigns {
     }
 
     public Optional<Stored> find(long id) {
-        return database.read(handle -> read(handle, id));
+        return found.get(id, () -> database.read(handle -> read(handle, id)));
     }
 
     /** @throws NoSuchCampaign if there is none with this number */
     public Stored get(long id) {
         return find(id).orElseThrow(() -> new NoSuchCampaign(id));
-    }
-
-    /** The version that a campaign is at, without reading the campaign. */
-    public Optional<Long> version(long id) {
-        return database.read(handle -> handle.createQuery("SELECT version FROM campaign WHERE id = :id").bind("id", id).mapTo(Long.class).findOne());
     }
 
     /** The campaigns, last changed first. */

@@ -13,6 +13,7 @@ import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ThreadLocalRandom;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.LongAdder;
 import java.util.function.Function;
 import java.util.function.Supplier;
@@ -35,6 +36,7 @@ public final class Database implements AutoCloseable {
     private final LongAdder readNs = new LongAdder();
     private final LongAdder writeCount = new LongAdder();
     private final LongAdder writeNs = new LongAdder();
+    private final AtomicLong changes = new AtomicLong();
     private final Place place;
     private final ExecutorService keeper = Executors.newSingleThreadExecutor(Pool.daemons("kerfbook-store-keeper"));
     private Pool pool;                              // null while the database is not open
@@ -45,7 +47,7 @@ public final class Database implements AutoCloseable {
 
     Database(Place place) {
         this.place = place;
-        this.pool = place.open();
+        this.pool = open();
     }
 
     /**
@@ -93,9 +95,27 @@ public final class Database implements AutoCloseable {
      * @throws StoreUnavailable if it is not certain that the work is on the disk
      */
     <T> T write(HandleCallback<T, RuntimeException> work) {
+        return write(work, false);
+    }
+
+    /** The same, for work that only adds entries to the log: nothing that is remembered is forgotten for it. */
+    <T> T log(HandleCallback<T, RuntimeException> work) {
+        return write(work, true);
+    }
+
+    private <T> T write(HandleCallback<T, RuntimeException> work, boolean ofTheLog) {
         place.requireRoom();
-        return timed(() -> repeated(open -> open.write(work), "Whether the change was stored is not known: look before you do it again."),
+        return timed(() -> repeated(open -> open.write(work, ofTheLog), "Whether the change was stored is not known: look before you do it again."),
             writeCount, writeNs);
+    }
+
+    /** Another number after every change of anything but the log, before that is acknowledged. */
+    long changes() {
+        return changes.get();
+    }
+
+    private Pool open() {
+        return place.open(changes::incrementAndGet);
     }
 
     /** Copies everything into a packed file, as it is between two changes. */
@@ -192,7 +212,7 @@ public final class Database implements AutoCloseable {
                     throw new StoreUnavailable(trouble.getMessage(), trouble);
                 }
                 lastOpening = System.nanoTime();
-                opening = CompletableFuture.supplyAsync(place::open, keeper).whenComplete(this::opened);
+                opening = CompletableFuture.supplyAsync(this::open, keeper).whenComplete(this::opened);
             }
             soon = opening;
         }
@@ -210,6 +230,7 @@ public final class Database implements AutoCloseable {
 
     private synchronized void opened(Pool fresh, Throwable failure) {
         opening = null;
+        changes.incrementAndGet();
         if (failure != null) {
             StoreUnavailable now = place.explain(failure.getCause() == null ? failure : failure.getCause());
             if (!now.getMessage().equals(trouble.getMessage())) {
@@ -230,6 +251,7 @@ public final class Database implements AutoCloseable {
             return;
         }
         pool = null;
+        changes.incrementAndGet();                  // what is remembered does not hide that nothing can be asked
         trouble = place.explain(failure);
         lastOpening = System.nanoTime() - BETWEEN_OPENINGS_NS;
         LOG.log(Level.ERROR, "Closed: " + trouble.getMessage(), failure);
@@ -250,6 +272,7 @@ public final class Database implements AutoCloseable {
         Pool last;
         synchronized (this) {
             closed = true;
+            changes.incrementAndGet();
             last = pool;
             pool = null;
         }

@@ -46,7 +46,7 @@ public final class Entries {
      * @throws EntryTaken if another entry is kept under its id
      */
     public Put put(long campaign, Entry entry, Sender sender, BiConsumer<Beside, Optional<Kept>> check) {
-        return database.write(handle -> put(handle, campaign, entry, sender, check));
+        return database.log(handle -> put(handle, campaign, entry, sender, check));
     }
 
     /**
@@ -56,7 +56,7 @@ public final class Entries {
      * @return how many this call kept
      */
     public int putAll(long campaign, List<Entry> all, Sender sender, BiConsumer<Entry, Beside> check) {
-        return database.write(handle -> {
+        return database.log(handle -> {
             int fresh = 0;
             for (Entry entry : all) {
                 if (EntryRows.find(handle, campaign, entry.id()).isEmpty()) {

@@ -23,21 +23,26 @@ final class GroupCommit {
 
     private final Jdbi jdbi;
     private final Runnable sync;
+    private final Runnable changed;
     private final Executor oneThread;
     private List<Write<?>> waiting = new ArrayList<>();
     /** What broke this opening of the database first: later failures only say that it is closed. Used by the one thread. */
     private Throwable broke;
 
-    /** {@code oneThread} runs one task at a time. */
-    GroupCommit(Jdbi jdbi, Runnable sync, Executor oneThread) {
+    /**
+     * @param changed   is told when something but the log may have changed, before anybody is answered
+     * @param oneThread runs one task at a time
+     */
+    GroupCommit(Jdbi jdbi, Runnable sync, Runnable changed, Executor oneThread) {
         this.jdbi = jdbi;
         this.sync = sync;
+        this.changed = changed;
         this.oneThread = oneThread;
     }
 
     /** Plans a write. The answer comes when it is safe, or with its failure, or with {@link NotSynced}. */
-    <T> CompletableFuture<T> add(HandleCallback<T, RuntimeException> work) {
-        Write<T> write = new Write<>(work);
+    <T> CompletableFuture<T> add(HandleCallback<T, RuntimeException> work, boolean ofTheLog) {
+        Write<T> write = new Write<>(work, ofTheLog);
         synchronized (this) {
             if (waiting.isEmpty()) {
                 oneThread.execute(this::runGroup);
@@ -70,9 +75,11 @@ final class GroupCommit {
             jdbi.useTransaction(handle -> group.forEach(write -> write.run(handle)));
         } catch (RuntimeException | Error failure) {
             Throwable cause = firstOf(failure);
+            tell(group);
             group.forEach(write -> write.fail(cause));
             return;
         }
+        tell(group);
         try {
             if (group.stream().anyMatch(Write::done)) {
                 sync.run();
@@ -83,6 +90,12 @@ final class GroupCommit {
             return;
         }
         group.forEach(Write::answer);
+    }
+
+    private void tell(List<Write<?>> group) {
+        if (group.stream().anyMatch(write -> !write.ofTheLog)) {
+            changed.run();
+        }
     }
 
     private Throwable firstOf(Throwable failure) {
@@ -103,12 +116,14 @@ final class GroupCommit {
 
     private final class Write<T> {
         private final HandleCallback<T, RuntimeException> work;
+        private final boolean ofTheLog;
         private final CompletableFuture<T> answer = new CompletableFuture<>();
         private T result;
         private Throwable failure;                  // of this write alone: what it did is undone, the others stand
 
-        Write(HandleCallback<T, RuntimeException> work) {
+        Write(HandleCallback<T, RuntimeException> work, boolean ofTheLog) {
             this.work = work;
+            this.ofTheLog = ofTheLog;
         }
 
         /** Throws only where the whole transaction is lost. */

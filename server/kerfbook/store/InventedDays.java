@@ -5,16 +5,20 @@ import java.util.Optional;
 
 /** The days as which invented campaigns are shown, where their logs were written in advance. */
 public final class InventedDays {
+    private static final int AT_HAND = 100;
+
     private final Database database;
+    private final Remembered<Long, Optional<LocalDate>> found;
 
     public InventedDays(Database database) {
         this.database = database;
+        this.found = new Remembered<>(database, AT_HAND);
     }
 
     /** Empty for every real campaign: the clock tells it the day. */
     public Optional<LocalDate> of(long campaign) {
-        return database.read(handle -> handle.createQuery("SELECT as_of FROM invented_day WHERE campaign_id = :campaign").bind("campaign", campaign)
-            .map((row, context) -> row.getObject("as_of", LocalDate.class)).findOne());
+        return found.get(campaign, () -> database.read(handle -> handle.createQuery("SELECT as_of FROM invented_day WHERE campaign_id = :campaign")
+            .bind("campaign", campaign).map((row, context) -> row.getObject("as_of", LocalDate.class)).findOne()));
     }
 
     /** Once for each campaign, and only for one that is marked as an example. */

@@ -21,7 +21,7 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     static final long SPARE = 32L << 20;
     private static final String ENDING = ".mv.db";
     private static final String MODE =
-        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE;LOCK_TIMEOUT=2000;MAX_COMPACT_TIME=3000;QUERY_CACHE_SIZE=64";
+        ";MODE=PostgreSQL;DATABASE_TO_LOWER=TRUE;DEFAULT_NULL_ORDERING=HIGH;DB_CLOSE_ON_EXIT=FALSE;LOCK_TIMEOUT=2000;MAX_COMPACT_TIME=3000;QUERY_CACHE_SIZE=64;TRACE_LEVEL_FILE=0";
     /** No saving in the background: it would save half of a transaction that is under way, see {@link GroupCommit}. */
     private static final String SAVE_AT_COMMIT = ";WRITE_DELAY=0";
 
@@ -53,10 +53,10 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     }
 
     @SuppressWarnings("try")                        // the first connection is only held until the pool has its own
-    Pool open() {
+    Pool open(Runnable changed) {
         makeFolder();
         try (Connection first = DriverManager.getConnection(url, Pool.USER, "")) {
-            return Pool.open(url, syncs ? file : Optional.empty());
+            return Pool.open(url, syncs ? file : Optional.empty(), changed);
         } catch (SQLException | RuntimeException failure) {
             throw explain(failure);
         }
@@ -87,11 +87,11 @@ record Place(String url, Optional<Path> file, boolean syncs, long spare) {
     }
 
     private long free() {
-        try {
-            return Files.getFileStore(file.orElseThrow().getParent()).getUsableSpace();
-        } catch (IOException e) {
-            throw new StoreUnavailable("The folder of " + file.orElseThrow() + " cannot be read. Check the disk.", e);
+        long free = file.orElseThrow().getParent().toFile().getUsableSpace();      // one call of the system; a FileStore reads the table of mounts first
+        if (free == 0 && !Files.isDirectory(file.orElseThrow().getParent())) {
+            throw new StoreUnavailable("The folder of " + file.orElseThrow() + " cannot be read. Check the disk.");
         }
+        return free;
     }
 
     /** The failure in words for a person: which file, what is wrong, what to do. */

@@ -38,16 +38,16 @@ final class Pool implements AutoCloseable {
     private final ExecutorService writer = Executors.newSingleThreadExecutor(daemons("kerfbook-store-write"));
     private final GroupCommit commits;
 
-    private Pool(HikariDataSource source, Optional<Path> synced) {
+    private Pool(HikariDataSource source, Optional<Path> synced, Runnable changed) {
         this.source = source;
         this.jdbi = Jdbi.create(source)
             .configure(SqlStatements.class, statements -> statements.setQueryTimeout(QUERY_SECONDS))
             .configure(StatementExceptions.class, says -> says.setMessageRendering(MessageRendering.NONE));    // no plans in logs
-        this.commits = new GroupCommit(jdbi, synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), writer);
+        this.commits = new GroupCommit(jdbi, synced.map(Upkeep::new).<Runnable>map(upkeep -> () -> checkpoint(upkeep)).orElse(() -> { }), changed, writer);
     }
 
     /** Opens the database and brings its tables to this release. {@code synced} is its file where a commit alone is not on the disk. */
-    static Pool open(String url, Optional<Path> synced) {
+    static Pool open(String url, Optional<Path> synced, Runnable changed) {
         HikariConfig config = new HikariConfig();
         config.setJdbcUrl(url);
         config.setUsername(USER);
@@ -60,7 +60,7 @@ final class Pool implements AutoCloseable {
         HikariDataSource source = new HikariDataSource(config);
         try {
             Flyway.configure().dataSource(source).locations("classpath:db/migration").ignoreMigrationPatterns(NONE).load().migrate();
-            return new Pool(source, synced);
+            return new Pool(source, synced, changed);
         } catch (RuntimeException | Error failure) {
             source.close();
             throw failure;
@@ -84,8 +84,8 @@ final class Pool implements AutoCloseable {
     }
 
     /** Runs the work in a transaction, whole or not at all, after all writes planned before; answers when it is on the disk. */
-    <T> CompletableFuture<T> write(HandleCallback<T, RuntimeException> work) {
-        return commits.add(work);
+    <T> CompletableFuture<T> write(HandleCallback<T, RuntimeException> work, boolean ofTheLog) {
+        return commits.add(work, ofTheLog);
     }
 
     /** On the thread that writes, so that no transaction is under way: H2 copies what it has at that moment. */

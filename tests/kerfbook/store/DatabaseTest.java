@@ -3,6 +3,7 @@ package kerfbook.store;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -24,7 +25,10 @@ import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.stream.Stream;
 import kerfbook.access.Doors;
 import kerfbook.access.Entrance;
 import kerfbook.access.Passwords;
@@ -162,6 +166,59 @@ class DatabaseTest {
                 assertTrue(database.answers());
             }
             assertEquals("C", campaigns.edit(id, now -> new Edit.PutHeader("C", "{}", now.headerVersion())).name());
+        }
+    }
+
+    /** LAW: nothing of what is kept gets into a file that nobody looks after: H2 would write failed statements with their values beside the database. */
+    @Test
+    void failures_leave_no_other_file_behind() throws Exception {
+        try (Database database = Database.open(folder.resolve("kerfbook"))) {
+            for (String sql : List.of("SELECT CAST('a name' AS INTEGER)", "SELECT FROM 'a name'", "INSERT INTO nowhere VALUES ('a name')",
+                    "INSERT INTO table_seen (name, sha256, seen_at) VALUES ('a name', NULL, NULL)")) {
+                assertThrows(RuntimeException.class, () -> database.write(handle -> handle.execute(sql)), sql);
+            }
+        }
+        try (Stream<Path> files = Files.list(folder)) {
+            assertEquals(List.of("kerfbook.mv.db"), files.map(file -> file.getFileName().toString()).toList());
+        }
+    }
+
+    /** LAW: what is remembered is never older than the last change that was acknowledged; entries of the log are no such change. */
+    @Test
+    void what_is_remembered_ends_with_the_next_change() throws Exception {
+        try (Database database = Database.inMemory()) {
+            Campaigns campaigns = new Campaigns(database);
+            Campaigns other = new Campaigns(database);
+            long id = campaigns.add("A", "{}", List.of()).id();
+            Stored first = other.get(id);
+            long changes = database.changes();
+            int rows = database.log(handle -> handle.execute("INSERT INTO table_seen (name, sha256, seen_at) VALUES ('x', 'x', CURRENT_TIMESTAMP)"));
+            assertEquals(1, rows);
+            assertEquals(changes, database.changes());
+            assertSame(first, other.get(id));
+            ExecutorService readers = Executors.newFixedThreadPool(4);
+            AtomicLong acknowledged = new AtomicLong(1);
+            List<Future<Boolean>> looking = new ArrayList<>();
+            for (int i = 0; i < 4; i++) {
+                looking.add(readers.submit(() -> {
+                    while (acknowledged.get() < 200) {
+                        long before = acknowledged.get();
+                        if (other.get(id).version() < before) {
+                            return false;
+                        }
+                    }
+                    return true;
+                }));
+            }
+            for (int version = 1; version < 200; version++) {
+                acknowledged.set(campaigns.edit(id, now -> new Edit.PutHeader("B", "{}", now.headerVersion())).version());
+            }
+            for (Future<Boolean> each : looking) {
+                assertTrue(each.get(30, TimeUnit.SECONDS), "an old version was given after a newer one was acknowledged");
+            }
+            readers.shutdown();
+            campaigns.remove(id, 200);
+            assertEquals(Optional.empty(), other.find(id));
         }
     }
 
