@@ -7,26 +7,30 @@ import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
 
 /**
- * The forecasts asked for last, as they are sent. A campaign at a version never changes, so an entry is never wrong; it is
+ * What was worked out last from campaigns: their forecasts, as they are and as they are sent. A campaign at a version never changes, so an entry is never wrong; it is
  * worked out once however many ask for it at the same time. A failure is not kept.
  */
-final class ForecastCache {
-    private static final int MOST = 16;
+final class ForecastCache<V> {
+    static final int MOST = 16;
 
     private record Key(long campaign, long version) { }
 
-    private final Map<Key, FutureTask<byte[]>> entries = new LinkedHashMap<>(MOST, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
+    private final Map<Key, FutureTask<V>> entries;
 
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, FutureTask<byte[]>> eldest) {
-            return size() > MOST;
-        }
-    };
+    ForecastCache(int most) {
+        entries = new LinkedHashMap<>(most, 0.75f, true) {
+            private static final long serialVersionUID = 1L;
 
-    byte[] get(long campaign, long version, Supplier<byte[]> work) {
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<Key, FutureTask<V>> eldest) {
+                return size() > most;
+            }
+        };
+    }
+
+    V get(long campaign, long version, Supplier<V> work) {
         Key key = new Key(campaign, version);
-        FutureTask<byte[]> task;
+        FutureTask<V> task;
         synchronized (entries) {
             task = entries.computeIfAbsent(key, none -> new FutureTask<>(work::get));
         }

@@ -38,6 +38,7 @@ final class Lessons {
     private final Entries entries;
     private final LearntFactors factors;
     private final Today today;
+    private final Lately<Lesson> lately = new Lately<>();
     private final Map<String, Map<String, Calibration.Range>> ranges = new LinkedHashMap<>(RANGES_AT_HAND, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -71,12 +72,14 @@ final class Lessons {
     }
 
     Lesson of(Stored stored, List<LearntFactors.Row> accepted) {
-        Campaign campaign = plans.campaignOf(stored);
-        Forecast forecast = forecast(stored);
         Log log = new Log(entries.current(stored.id()), entries.words(stored.id()));
-        List<AcceptedFactor> held = accepted.stream().map(LearntFactors.Row::factor).toList();
         LocalDate asOf = today.of(stored.id());
-        return new Lesson(stored, campaign, forecast, log, Learning.of(campaign, forecast, log, LearningSettings.USUAL, held, asOf), accepted);
+        return lately.get(stored.id(), log.entries(), List.of(stored.version(), log.progress(), accepted, asOf), () -> {
+            Campaign campaign = plans.campaign(stored);
+            Forecast forecast = forecast(stored);
+            List<AcceptedFactor> held = accepted.stream().map(LearntFactors.Row::factor).toList();
+            return new Lesson(stored, campaign, forecast, log, Learning.of(campaign, forecast, log, LearningSettings.USUAL, held, asOf), accepted);
+        });
     }
 
     /** Where the work stands, with the factors that were accepted; the plan alone where nothing was logged or brought from elsewhere. */
@@ -85,6 +88,11 @@ final class Lessons {
         List<AcceptedFactor> held = factors.list(id).stream().map(LearntFactors.Row::factor).toList();
         if (log.equals(Log.EMPTY) && held.isEmpty()) {
             return State.NONE;
+        }
+        Stored stored = plans.campaigns().get(id);
+        if (campaign == plans.campaign(stored)) {   // the plan as it is, and not one that was frozen
+            plans.forecastOf(stored);               // says itself what it lacks
+            return of(id).learnt().state();
         }
         Forecast forecast = Estimate.of(campaign, basis, Documents.digest(campaign));
         return Learning.of(campaign, forecast, log, LearningSettings.USUAL, held, today.of(id)).state();

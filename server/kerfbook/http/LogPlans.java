@@ -21,7 +21,7 @@ final class LogPlans {
     }
 
     LogPlan of(long campaign) {
-        long version = plans.campaigns().version(campaign).orElseGet(() -> plans.campaigns().get(campaign).version());
+        long version = plans.campaigns().get(campaign).version();
         Known at = known.get(campaign);
         if (at == null || at.version() != version) {
             at = known.compute(campaign, (id, before) -> before != null && before.version() == version ? before : read(campaign, before));
@@ -31,15 +31,13 @@ final class LogPlans {
 
     /** @throws kerfbook.store.NoSuchCampaign if there is none with this number */
     void require(long campaign) {
-        if (plans.campaigns().version(campaign).isEmpty()) {
-            plans.campaigns().get(campaign);
-        }
+        plans.campaigns().get(campaign);
     }
 
     private Known read(long campaign, Known before) {
         Stored stored = plans.campaigns().get(campaign);
         try {
-            return new Known(stored.version(), LogPlan.of(plans.campaignOf(stored), plans.forecastOf(stored)));
+            return new Known(stored.version(), LogPlan.of(plans.campaign(stored), plans.forecastOf(stored)));
         } catch (Invalid invalid) {
             if (before != null) {
                 return new Known(stored.version(), before.plan());

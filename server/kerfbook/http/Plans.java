@@ -28,7 +28,11 @@ public final class Plans {
     private final Campaigns campaigns;
     private final Documents documents;
     private final Basis basis;
-    private final ForecastCache cache = new ForecastCache();
+    private static final int PLANS_AT_HAND = 4;
+
+    private final ForecastCache<byte[]> cache = new ForecastCache<>(ForecastCache.MOST);
+    private final ForecastCache<Campaign> campaignsRead = new ForecastCache<>(PLANS_AT_HAND);
+    private final ForecastCache<Forecast> forecasts = new ForecastCache<>(PLANS_AT_HAND);
 
     public Plans(Campaigns campaigns, Basis basis) {
         this.campaigns = campaigns;
@@ -91,12 +95,12 @@ public final class Plans {
 
     /** A stored campaign, read. */
     Campaign campaign(Stored stored) {
-        return Draft.of(stored).campaign(documents);
+        return campaignsRead.get(stored.id(), stored.version(), () -> Draft.of(stored).campaign(documents));
     }
 
     /** The document of a stored campaign. */
     byte[] document(Stored stored) {
-        return documents.write(Draft.of(stored).campaign(documents));
+        return documents.write(campaign(stored));
     }
 
     /** The forecast of a stored campaign as JSON. */
@@ -106,17 +110,12 @@ public final class Plans {
 
     /** The forecast of a stored campaign. */
     public Forecast forecastOf(Stored stored) {
-        return forecast(Draft.of(stored).campaign(documents), basis);
+        return forecasts.get(stored.id(), stored.version(), () -> forecast(campaign(stored), basis));
     }
 
     /** Calculated rates of a stored campaign. */
     CampaignRates rates(Stored stored) {
-        return Estimate.rates(Draft.of(stored).campaign(documents), basis.units().orElseThrow());
-    }
-
-    /** A stored campaign, read. */
-    Campaign campaignOf(Stored stored) {
-        return Draft.of(stored).campaign(documents);
+        return Estimate.rates(campaign(stored), basis.units().orElseThrow());
     }
 
     Stored putSettings(long id, byte[] json, long seen, String who) {

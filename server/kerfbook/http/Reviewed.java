@@ -9,10 +9,12 @@ import kerfbook.document.Documents;
 import kerfbook.estimate.Estimate;
 import kerfbook.estimate.Finding;
 import kerfbook.estimate.Forecast;
+import kerfbook.logbook.TaskProgress;
 import kerfbook.protection.ReviewTrigger;
 import kerfbook.quantity.Invalid;
 import kerfbook.review.Circumstances;
 import kerfbook.review.Register;
+import kerfbook.review.Step;
 import kerfbook.store.Entries;
 import kerfbook.store.Reviews;
 import kerfbook.store.Stored;
@@ -33,6 +35,7 @@ final class Reviewed {
     private final Entries entries;
     private final Today day;
     private final Map<Long, Known> known = new ConcurrentHashMap<>();
+    private final Lately<Register> lately = new Lately<>();
 
     Reviewed(Plans plans, Reviews reviews, Entries entries, Today day) {
         this.day = day;
@@ -60,7 +63,11 @@ final class Reviewed {
 
     Register register(long id) {
         Known of = known(id);
-        return Register.of(reviews.list(id), new Register.Known(of.forecast(), of.before(), of.how(), PRESETS, circumstances(id), entries.progress(id)));
+        Circumstances now = circumstances(id);
+        List<Step> steps = reviews.list(id);
+        List<TaskProgress> progress = entries.progress(id);
+        return lately.get(id, now.entries(), List.of(of.version(), now.today(), steps, progress),
+            () -> Register.of(steps, new Register.Known(of.forecast(), of.before(), of.how(), PRESETS, now, progress)));
     }
 
     /** What somebody must decide; nothing while the plan cannot be forecast. */

@@ -12,6 +12,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 import kerfbook.campaign.Campaign;
 import kerfbook.campaign.Option;
 import kerfbook.choice.OptionComparison;
@@ -47,6 +48,7 @@ final class RunQueue implements AutoCloseable {
 
     private final Runs runs;
     private final Basis basis;
+    private final Consumer<String> count;
     private final Semaphore room = new Semaphore(AT_ONCE + MOST_WAITING);
     private final Map<Key, RunProgress> live = new ConcurrentHashMap<>();
     private final ExecutorService workers = Executors.newFixedThreadPool(AT_ONCE, task -> {
@@ -56,9 +58,11 @@ final class RunQueue implements AutoCloseable {
     });
     private volatile boolean closing;
 
-    RunQueue(Runs runs, Basis basis) {
+    /** @param count is told {@code started}, {@code finished}, {@code cancelled}, {@code failed} or {@code stopped} when a run is */
+    RunQueue(Runs runs, Basis basis, Consumer<String> count) {
         this.runs = runs;
         this.basis = basis;
+        this.count = count;
         int stopped = runs.stopInterrupted();
         if (stopped > 0) {
             LOG.log(Level.INFO, stopped + " runs were interrupted when the service ended. They are marked as stopped.");
@@ -98,7 +102,11 @@ final class RunQueue implements AutoCloseable {
     }
 
     Run cancel(long campaign, long number, String by) {
+        boolean going = live.containsKey(new Key(campaign, number));
         Run run = runs.end(campaign, number, Status.CANCELLED, "Cancelled by " + by + ".");
+        if (going && run.status() == Status.CANCELLED) {
+            count.accept("cancelled");
+        }
         progress(campaign, number).ifPresent(RunProgress::cancel);
         return run;
     }
@@ -113,7 +121,10 @@ final class RunQueue implements AutoCloseable {
                 return;
             }
             progress.begin();
-            runs.finish(run.campaign(), run.number(), answer(run, campaign, options, state, progress));
+            count.accept("started");
+            if (runs.finish(run.campaign(), run.number(), answer(run, campaign, options, state, progress)).status() == Status.DONE) {
+                count.accept("finished");
+            }
         } catch (CancellationException cancelled) {
             if (closing) {
                 end(run, Status.STOPPED, "The service ended while it ran. Ask for it again.");
@@ -128,7 +139,9 @@ final class RunQueue implements AutoCloseable {
 
     private void end(Run run, Status how, String why) {
         try {
-            runs.end(run.campaign(), run.number(), how, why);
+            if (runs.end(run.campaign(), run.number(), how, why).status() == how) {
+                count.accept(how == Status.FAILED ? "failed" : "stopped");
+            }
         } catch (RuntimeException failure) {
             LOG.log(Level.ERROR, "Run " + run.number() + " of campaign " + run.campaign() + " could not be ended: " + why, failure);
         }

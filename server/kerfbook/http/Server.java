@@ -13,6 +13,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.LongConsumer;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import kerfbook.access.Entrance;
@@ -46,9 +47,8 @@ public final class Server implements AutoCloseable {
     private static final Logger LOG = System.getLogger("kerfbook.http");
     private static final int THREADS = 64;
     private static final int IDLE_MS = 30_000;
-    /** Also a body of a few bytes on a busy machine must pass: it is late only after some seconds. */
-    private static final int SLOWEST_BYTES_PER_S = 32;
     private static final int STOP_MS = 5_000;
+    private static final int AT_HAND = 4;
     /** How long a connection must have been quiet, ms, to be closed when the service stops. */
     private static final long QUIET_MS = 100;
 
@@ -121,7 +121,7 @@ public final class Server implements AutoCloseable {
         Watched watched = new Watched(database, log);
         AtomicReference<List<String>> routes = new AtomicReference<>();
         Runs runs = new Runs(database);
-        RunQueue queue = new RunQueue(runs, plans.basis());
+        RunQueue queue = new RunQueue(runs, plans.basis(), watched::ran);
         Room room = new Room();
         Javalin javalin = Javalin.create(config -> {
             connection(config, where);
@@ -194,7 +194,6 @@ public final class Server implements AutoCloseable {
 
     private static void patience(HttpConfiguration http) {
         http.setIdleTimeout(IDLE_MS);
-        http.setMinRequestDataRate(SLOWEST_BYTES_PER_S);
         http.setSendServerVersion(false);
         http.setSendDateHeader(true);
     }
@@ -257,11 +256,35 @@ public final class Server implements AutoCloseable {
         Reviewed reviewed = new Reviewed(plans, reviews, entries, today);
         StandingRoutes.on(routes, plans, runs, entries, handIns, id -> Stream.concat(lessons.of(id).learnt().findings().stream(),
             reviewed.findings(id).stream()).toList(), room);
+        atHand(plans, id -> {
+            lessons.of(id);
+            reviewed.findings(id);
+        });
         DecisionRoutes.on(routes, plans, new Decisions(database, plans.campaigns()), runs);
         ReviewRoutes.on(routes, plans, reviews, reviewed);
         SheetRoutes.on(routes, plans, runs, reviewed);
         PageRoutes.on(routes);
         return routes.known();
+    }
+
+    /** Works out beside the start what the first who ask would wait for: the log of a campaign is read from the disk once. */
+    private static void atHand(Plans plans, LongConsumer work) {
+        Thread thread = new Thread(() -> {
+            try {
+                plans.campaigns().list(0, AT_HAND).rows().forEach(row -> {
+                    try {
+                        work.accept(row.id());
+                    } catch (Refused unfinished) {
+                        LOG.log(Level.DEBUG, "Campaign " + row.id() + " cannot be forecast yet.");
+                    }
+                });
+            } catch (RuntimeException failure) {    // asked again, and told, by whoever needs it
+                LOG.log(Level.DEBUG, "Not worked out beforehand", failure);
+            }
+        }, "kerfbook-at-hand");
+        thread.setDaemon(true);
+        thread.setPriority(Thread.MIN_PRIORITY);
+        thread.start();
     }
 
     /** The pages' wildcard takes any address, so what is not taken here is told by hand: another method, or nothing at all. */

@@ -13,7 +13,6 @@ import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.LongFunction;
 import kerfbook.campaign.Campaign;
-import kerfbook.document.Documents;
 import kerfbook.document.Json;
 import kerfbook.estimate.Finding;
 import kerfbook.estimate.Forecast;
@@ -35,6 +34,7 @@ import kerfbook.store.Sums;
 /** Where a campaign stands: the last run in words, what was received, what needs a decision, and what moved since an earlier run. */
 final class StandingRoutes {
     private static final int MOVES_AT_HAND = 16;
+    private static final int OUTLOOKS_AT_HAND = 4;
     private static final int MOST_TRIALS = Plan.USUAL_TRIALS;
 
     /**
@@ -58,6 +58,8 @@ final class StandingRoutes {
     private final HandIns handIns;
     private final LongFunction<List<Finding>> lessons;
     private final Room room;
+    /** By campaign and number of the run: what came out of a run never changes. */
+    private final ForecastCache<Optional<Outlook>> outlooks = new ForecastCache<>(OUTLOOKS_AT_HAND);
     private final Map<List<Long>, Moved> moves = new LinkedHashMap<>(MOVES_AT_HAND, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
@@ -89,11 +91,11 @@ final class StandingRoutes {
         Forecast forecast = plans.forecastOf(stored);
         Sums sums = entries.sums(stored.id());
         Optional<Run> run = runs.latest(stored.id());
-        Optional<Verdict> verdict = run.flatMap(runs::result).map(result -> Verdict.of(outlook(result), sums.personUsv(), Thresholds.USUAL));
+        Optional<Verdict> verdict = run.flatMap(this::outlook).map(outlook -> Verdict.of(outlook, sums.personUsv(), Thresholds.USUAL));
         List<Finding> learnt = lessons.apply(stored.id()).stream().filter(found -> found.weight() == Finding.Weight.DECIDE).toList();
         List<Finding> decide = new ArrayList<>(learnt.stream().filter(found -> found.about().equals("reviews")).toList());
         verdict.ifPresent(found -> decide.addAll(found.decide()));
-        run.filter(last -> !last.inputs().equals(Documents.digest(plans.campaign(stored)))).ifPresent(last -> decide.add(new Finding(Finding.Weight.DECIDE, "runs",
+        run.filter(last -> !last.inputs().equals(forecast.inputs())).ifPresent(last -> decide.add(new Finding(Finding.Weight.DECIDE, "runs",
             Long.toString(last.number()), "Inputs changed since run " + last.number() + ".", "What is shown is of the inputs before. Draw again.")));
         long open = handIns.open(stored.id());
         if (open > 0) {
@@ -110,6 +112,10 @@ final class StandingRoutes {
     private static boolean counted(Finding found, Forecast forecast) {
         return found.about().equals("targets") || found.about().equals("workers") && forecast.people().stream()
             .anyMatch(person -> person.worker().equals(found.code()) && person.verdict() == kerfbook.protection.Verdict.OVER_CONSTRAINT);
+    }
+
+    private Optional<Outlook> outlook(Run run) {
+        return outlooks.get(run.campaign(), run.number(), () -> runs.result(run).map(StandingRoutes::outlook));
     }
 
     private static Outlook outlook(byte[] result) {

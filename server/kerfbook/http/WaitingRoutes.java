@@ -41,7 +41,7 @@ final class WaitingRoutes {
     }
 
     private WaitingPays pays(Stored stored, int years, double cost, double alpha) {
-        Campaign campaign = plans.campaignOf(stored);
+        Campaign campaign = plans.campaign(stored);
         WaitingPays plan = WaitingPays.of(campaign, plans.basis(), years, cost, alpha);
         State state = work.of(stored.id(), campaign, plans.basis());
         return state.asOf().map(day -> plan.begun(day, state.received().usv())).orElse(plan);

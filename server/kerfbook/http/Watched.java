@@ -2,6 +2,7 @@ package kerfbook.http;
 
 import io.javalin.http.Context;
 import io.javalin.router.Endpoint;
+import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.FunctionTimer;
 import io.micrometer.core.instrument.Gauge;
 import io.micrometer.core.instrument.Timer;
@@ -14,6 +15,7 @@ import io.micrometer.prometheusmetrics.PrometheusConfig;
 import io.micrometer.prometheusmetrics.PrometheusMeterRegistry;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.TimeUnit;
@@ -30,6 +32,7 @@ final class Watched implements AutoCloseable {
     private static final Duration[] STEPS = {Duration.ofMillis(5), Duration.ofMillis(10), Duration.ofMillis(25), Duration.ofMillis(50),
         Duration.ofMillis(100), Duration.ofMillis(250), Duration.ofMillis(500), Duration.ofSeconds(1), Duration.ofMillis(2_500), Duration.ofSeconds(5),
         Duration.ofSeconds(10)};
+    private static final List<String> RUNS = List.of("started", "finished", "cancelled", "failed", "stopped");
     private static final String TEXT = "text/plain; version=0.0.4; charset=utf-8";
 
     private final PrometheusMeterRegistry registry = new PrometheusMeterRegistry(PrometheusConfig.DEFAULT);
@@ -41,6 +44,7 @@ final class Watched implements AutoCloseable {
         this.log = log.map(RequestLog::to);
         waits("read", database, Database::reads);
         waits("write", database, Database::writes);
+        RUNS.forEach(this::runs);
         Counts counts = new Counts(database);
         for (String table : Counts.TABLES) {
             Gauge.builder("kerfbook.stored", () -> counts.of(table)).tag("what", table).description("Rows kept").register(registry);
@@ -56,6 +60,15 @@ final class Watched implements AutoCloseable {
         ToLongFunction<Database> count = asked -> waits.apply(asked).count();
         FunctionTimer.builder("kerfbook.database.wait", database, count, asked -> waits.apply(asked).nanoseconds(), TimeUnit.NANOSECONDS)
             .tag("kind", what).description("What callers waited for the database").register(registry);
+    }
+
+    private Counter runs(String what) {
+        return Counter.builder("kerfbook.runs").tag("what", what).description("Runs that started and how they ended").register(registry);
+    }
+
+    /** A run has started or ended. */
+    void ran(String what) {
+        runs(what).increment();
     }
 
     void on(Routes routes, Gate gate) {

@@ -30,7 +30,7 @@ final class WaterRoutes {
         Optional<Double> factor = Optional.ofNullable(ctx.queryParam("factor")).map(WaterRoutes::number);
         Stored stored = plans.campaigns().get(Address.id(ctx));
         try {
-            Routes.json(ctx, Json.bytes(WaterAnswer.of(plans.campaignOf(stored), plans.basis(), component, factor)));
+            Routes.json(ctx, Json.bytes(WaterAnswer.of(plans.campaign(stored), plans.basis(), component, factor)));
         } catch (Incomplete incomplete) {
             throw new Refused(Problem.of(422, "The plan is kept, but does not say how clear the water stays.", incomplete.faults()));
         }

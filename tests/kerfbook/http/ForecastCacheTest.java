@@ -15,7 +15,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 
 class ForecastCacheTest {
-    private final ForecastCache cache = new ForecastCache();
+    private final ForecastCache<byte[]> cache = new ForecastCache<>(ForecastCache.MOST);
     private final AtomicInteger worked = new AtomicInteger();
 
     private byte[] get(long campaign, long version) {

@@ -261,6 +261,9 @@ class RunsTest {
             ended(own, 1);
             long number = ask(own, "{\"trials\":1000000,\"options\":[]}");
             Response cancelled = own.request().delete(RUNS + "/" + number);
+            String figures = own.request().get("/api/metrics").asString();
+            assertTrue(figures.contains("kerfbook_runs_total{what=\"finished\"} 1.0\n") && figures.contains("kerfbook_runs_total{what=\"cancelled\"} 1.0\n")
+                && figures.contains("kerfbook_runs_total{what=\"failed\"} 0.0\n"), figures);
             assertEquals("cancelled", cancelled.jsonPath().getString("status"));
             assertEquals("Cancelled by Test radiation-protection-officer (radiation-protection-officer).", cancelled.jsonPath().getString("trouble"));
             assertEquals(1, own.request().get(RUNS + "/latest").jsonPath().getLong("run.number"));
@@ -291,7 +294,7 @@ class RunsTest {
     /** LAW: who is let go after watching for long is not told that the run has ended while it goes on. */
     @Test
     void a_watcher_who_is_let_go_is_not_told_of_an_end() throws IOException, InterruptedException {
-        try (Database database = Database.inMemory(); RunQueue queue = new RunQueue(new Runs(database), Running.BASIS)) {
+        try (Database database = Database.inMemory(); RunQueue queue = new RunQueue(new Runs(database), Running.BASIS, none -> { })) {
             Plans plans = new Plans(new Campaigns(database), Running.BASIS);
             Campaign campaign = plans.campaign(plans.add(Running.demo("one-ring")));
             long last = 0;
@@ -330,7 +333,7 @@ class RunsTest {
             }
             assertTrue(runs.begin(1, 1));
         }
-        try (Database database = Database.open(folder.resolve("kerfbook")); RunQueue queue = new RunQueue(new Runs(database), Running.BASIS)) {
+        try (Database database = Database.open(folder.resolve("kerfbook")); RunQueue queue = new RunQueue(new Runs(database), Running.BASIS, what -> { })) {
             assertFalse(queue.closing());
             for (long number = 1; number <= 2; number++) {
                 Run run = new Runs(database).find(1, number).orElseThrow();
