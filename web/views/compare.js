@@ -30,7 +30,7 @@ export function body({ route, camp, data, redraw }) {
     </div>`;
 }
 
-const heading = (name, rows) => {
+export const heading = (name, rows) => {
   const least = inOrder(rows, 'campaign_person_usv')[0];
   return least ? `${name}: ${least.name} takes the least dose for the campaign, ${msv(least.figures.campaign_person_usv)} person-mSv` : `No technique fits ${name}`;
 };
