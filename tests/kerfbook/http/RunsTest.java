@@ -473,4 +473,16 @@ class RunsTest {
     private static List<Double> numbers(JsonNode list) {
         return StreamSupport.stream(list.spliterator(), false).map(JsonNode::asDouble).toList();
     }
+
+    /** EDGE: an option that changes nothing is the plan itself and is not taken; nothing is stored of it. */
+    @Test
+    void an_option_without_a_change_is_refused() {
+        try (Running own = new Running()) {
+            own.json(Running.demo("demo-campaign")).post("/api/campaigns");
+            Response refused = own.json("{\"code\":\"same\",\"name\":\"Same\",\"changes\":[],\"note\":\"\"}").post("/api/campaigns/1/options");
+            assertEquals(400, refused.statusCode(), refused.asString());
+            assertEquals("changes", Running.tree(refused.asByteArray()).at("/errors/0/field").asText());
+            assertEquals(404, own.request().get("/api/campaigns/1/options/same").statusCode());
+        }
+    }
 }
