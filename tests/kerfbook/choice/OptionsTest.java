@@ -394,8 +394,7 @@ class OptionsTest {
     void a_difference_that_is_not_shown_is_not_told() {
         OptionRow.Figures plan = rows().get(0).figures().orElseThrow();
         double cost = plan.cost().orElseThrow().mean();
-        String less = because(plan, cost * (1 - 1e-8), 1e-6);
-        assertEquals("", less);
+        assertEquals("", because(plan, cost * (1 - 1e-8), 1e-6));
         String more = because(plan, cost - 1_000, 1e-6);
         assertTrue(more.contains("less cost (") && !more.contains("fewer tools ("), more);
     }
@@ -405,11 +404,12 @@ class OptionsTest {
         OptionRow.Figures other = new OptionRow.Figures(plan.personUsv(), plan.hours(), plan.finish(), plan.highestUsv(), Optional.of(Spread.exactly(cost)),
             plan.waste().stream().map(each -> new Outlook.Amount(each.what(), each.unit(), Spread.exactly(each.amount().mean() * (1 - part)))).toList(),
             plan.target(), plan.constraint(), plan.outcomes());
-        return OptionComparison.dominated(row("A", plan), List.of(row("A", plan), row("B", other))).dominated().map(OptionRow.Dominated::because).orElse("");
+        assertEquals(Optional.empty(), OptionComparison.dominated(row("A", plan), List.of(row("B", other, "The hours are kept."))).dominated(), "a caution dominates nothing");
+        return OptionComparison.dominated(row("A", plan), List.of(row("B", other))).dominated().map(OptionRow.Dominated::because).orElse("");
     }
 
-    private static OptionRow row(String letter, OptionRow.Figures figures) {
-        return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of(), List.of());
+    private static OptionRow row(String letter, OptionRow.Figures figures, String... cautions) {
+        return new OptionRow(letter, Optional.empty(), letter, "", Optional.of(figures), List.of(), Optional.empty(), List.of(), List.of(cautions));
     }
 
     /** EDGE: the least that a dosemeter tells is a constraint, less is not. */
