@@ -133,6 +133,9 @@ final class GroupCommit {
                 result = work.withHandle(handle);
             } catch (RuntimeException | Error own) {
                 failure = firstOf(own);
+                if (SqlTrouble.gone(own)) {
+                    throw own;                      // no more statements: H2 may go round for ever in one after a save that failed
+                }
                 undo(handle, own);
             }
         }
